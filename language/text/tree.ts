@@ -1,0 +1,161 @@
+/**
+ * Lines to entries: a top-level statement, or a block with what stands in it. Blocks are paired by their braces; a line that
+ * starts with a kind that stands only at top level and opens a block closes every block still open, so that one missing brace
+ * does not swallow the rest of the file.
+ */
+import { says } from "./messages.js";
+import { parseLine } from "./line.js";
+import type { Entry, Line, LineProblem, Node, Place, Statement, Tree } from "./types.js";
+
+/** Which first words stand only at top level; given by the vocabulary of the kind of file. */
+export interface Shape {
+  readonly topOnly: ReadonlySet<string>;
+}
+
+type Located = LineProblem & { line: number };
+interface Open {
+  readonly statement: Statement;
+  readonly line: number;
+  readonly children: Node[];
+}
+const deepest = 64;
+
+/**
+ * Reads a whole text. With `before`, lines and entries whose text did not change are the same objects as in it.
+ * Never throws; takes time in proportion to the text.
+ */
+export function readTree(text: string, shape: Shape, before?: Tree): Tree {
+  const seen = new Map<string, Line>();
+  if (before) for (const line of before.lines) seen.set(line.text, line);
+  const lines = text.split(/\r\n|\n|\r/).map((t) => {
+    let line = seen.get(t);
+    if (!line) seen.set(t, (line = parseLine(t)));
+    return line;
+  });
+  const old = new Map<Line, { entry: Entry; used: boolean }[]>();
+  for (const { entry } of before?.entries ?? []) {
+    const first = entry.lines[0]!;
+    const list = old.get(first);
+    if (list) list.push({ entry, used: false });
+    else old.set(first, [{ entry, used: false }]);
+  }
+  return new Reader(lines, shape, old).read();
+}
+
+class Reader {
+  private entries: { entry: Entry; line: number }[] = [];
+  private stray: Located[] = [];
+  constructor(
+    private readonly lines: readonly Line[],
+    private readonly shape: Shape,
+    private readonly old: Map<Line, { entry: Entry; used: boolean }[]>,
+  ) {}
+
+  read(): Tree {
+    let i = 0;
+    while (i < this.lines.length) {
+      const line = this.lines[i]!;
+      if (line.items.length === 0) {
+        for (const p of line.problems) this.stray.push({ ...p, line: i });
+        i++;
+        continue;
+      }
+      const kept = this.unchanged(i);
+      if (kept) {
+        this.entries.push({ entry: kept, line: i });
+        i += kept.lines.length;
+      } else i = this.readFrom(i);
+    }
+    return { entries: this.entries, lines: this.lines, problems: this.stray };
+  }
+
+  /** An entry of the tree before with just these lines, if there is one that was not used yet. */
+  private unchanged(i: number): Entry | undefined {
+    for (const candidate of this.old.get(this.lines[i]!) ?? []) {
+      const own = candidate.entry.lines;
+      if (candidate.used || i + own.length > this.lines.length) continue;
+      let same = true;
+      for (let k = 1; k < own.length && same; k++) same = own[k] === this.lines[i + k];
+      // A block that was never closed depends on what follows it.
+      if (!same || !complete(candidate.entry)) continue;
+      candidate.used = true;
+      return candidate.entry;
+    }
+    return undefined;
+  }
+
+  /** Reads the entries that start on line `first`; returns the first line that belongs to none of them. */
+  private readFrom(first: number): number {
+    const stack: Open[] = [];
+    const roots: Node[] = [];
+    const problems: Located[] = [];
+    let i = first;
+    let tooDeep = 0;
+    for (; i < this.lines.length; i++) {
+      const line = this.lines[i]!;
+      const at = i - first;
+      if (i > first && stack.length > 0 && this.startsAtTop(line)) break;
+      for (const p of line.problems) problems.push({ ...p, line: at });
+      for (const item of line.items) {
+        if (item.type === "close") {
+          if (tooDeep > 0) tooDeep--;
+          else if (stack.length > 0) this.close(stack, roots, at, item.end);
+          else problems.push({ rule: "form/brace-without-block", message: says["form/brace-without-block"](), start: item.start, end: item.end, line: at, fixes: [{ title: "Delete it", text: "" }] });
+        } else if (tooDeep > 0) {
+          if (item.opens) tooDeep++;
+        } else if (item.opens && stack.length >= deepest) {
+          tooDeep = 1;
+          problems.push({ rule: "form/nested-too-deep", message: says["form/nested-too-deep"](), start: item.start, end: item.end, line: at });
+        } else if (item.opens) stack.push({ statement: item, line: at, children: [] });
+        else (stack[stack.length - 1]?.children ?? roots).push({ statement: item, line: at });
+      }
+      if (stack.length === 0) {
+        i++;
+        break;
+      }
+    }
+    // Blocks still open end here; the innermost names the place, since that is where the brace was forgotten.
+    if (stack.length > 0) {
+      const open = stack[stack.length - 1]!;
+      const what = open.statement.atoms.map((a) => (a.type === "word" ? a.raw : "")).join(" ").trim() || "{";
+      problems.push({ rule: "form/block-not-closed", message: says["form/block-not-closed"]({ what }), start: open.statement.start, end: open.statement.end, line: open.line });
+    }
+    while (stack.length > 0) this.close(stack, roots, undefined, 0);
+    this.keep(first, i, roots, problems);
+    return i;
+  }
+
+  private close(stack: Open[], roots: Node[], line: number | undefined, start: number): void {
+    const { statement, line: opened, children } = stack.pop()!;
+    const node: Node = { statement, line: opened, children, ...(line !== undefined && { close: { line, start } }) };
+    (stack[stack.length - 1]?.children ?? roots).push(node);
+  }
+
+  /** Makes an entry of each root; roots that share a line share its lines, and its problems go to the first. */
+  private keep(first: number, end: number, roots: readonly Node[], problems: readonly Located[]): void {
+    const lines = this.lines.slice(first, end);
+    if (roots.length === 0) {
+      for (const p of problems) this.stray.push({ ...p, line: p.line + first });
+      return;
+    }
+    for (const [k, node] of roots.entries()) this.entries.push({ entry: { node, lines, problems: k === 0 ? problems : [] }, line: first });
+  }
+
+  private startsAtTop(line: Line): boolean {
+    const item = line.items[0];
+    if (item?.type !== "statement" || !item.opens) return false;
+    const head = item.atoms[0];
+    return head?.type === "word" && this.shape.topOnly.has(head.word);
+  }
+}
+
+/** Whether reading it again with other lines behind it would give the same. Entries that share their lines are read anew. */
+const complete = (e: Entry): boolean => e.node.children === undefined ? e.lines.length === 1 && e.lines[0]!.items.length === 1 : e.node.close !== undefined && e.node.close.line === e.lines.length - 1 && onlyOne(e);
+const onlyOne = (e: Entry): boolean => {
+  const last = e.lines[e.lines.length - 1]!.items;
+  const item = last[last.length - 1];
+  return e.node.line === 0 && item?.type === "close" && e.node.close!.start === item.end && e.lines[0]!.items[0] === e.node.statement;
+};
+
+/** The place of a statement. */
+export const placeOfNode = (entry: Entry, node: Node): Place => ({ entry, line: node.line, start: node.statement.start, end: node.statement.end });

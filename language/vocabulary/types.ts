@@ -1,0 +1,76 @@
+/** The form of the vocabulary: what a kind of block may hold, and what each key takes. The table itself is in `index.ts`. */
+import type { Dimension } from "../quantity/types.js";
+
+/** What a value may be. */
+export type Shape =
+  | {
+      readonly is: "quantity";
+      readonly dimension: Dimension;
+      /** What a household can plausibly hold, in SI; outside it is a notice ("is it really ...?"), never a refusal. */
+      readonly plausible?: readonly [number, number];
+      /** The units offered first, in the order of likelihood. */
+      readonly units: readonly string[];
+    }
+  | { readonly is: "choice"; readonly choices: readonly string[] }
+  /** `yes` or `no`. */
+  | { readonly is: "flag" }
+  /** Free text in quotes. */
+  | { readonly is: "text" }
+  /** A code: a word as typed, or a text. */
+  | { readonly is: "code" }
+  | { readonly is: "date" }
+  /** The name of a thing of one of these kinds. */
+  | { readonly is: "name"; readonly of: readonly string[] }
+  /** Two lengths joined by `by`, or by a comma for a place: `39 in by 80 in`. Read as { first, second }. */
+  | { readonly is: "pair"; readonly dimension: Dimension; readonly joined: "by" | ","; readonly units: readonly string[]; readonly second: "required" | "optional" }
+  /** Items parted by commas. */
+  | { readonly is: "list"; readonly item: Shape }
+  /** Any of these, the first that fits. */
+  | { readonly is: "either"; readonly shapes: readonly Shape[] }
+  /** A value in several parts, some led by a word: `turned 30 deg towards`; `by "role"`. Read as a record. */
+  | { readonly is: "parts"; readonly parts: readonly Part[] }
+  /** The key alone says it. Read as `true`. */
+  | { readonly is: "mention" };
+
+export interface Part {
+  readonly name: string;
+  /** The word that leads it: `by`, `on`, `until`, `review`. */
+  readonly lead?: string;
+  readonly shape: Shape;
+  readonly optional?: boolean;
+}
+
+export interface KeySpec {
+  readonly shape: Shape;
+  /** `required`: a household without it cannot be checked well and says so; `wanted` is offered first in completion. */
+  readonly need?: "required" | "wanted";
+  /** May stand several times; its value is then an array. */
+  readonly many?: boolean;
+  readonly help: string;
+  /** How to measure it in a home. */
+  readonly measure?: string;
+  /** Which way an error is the safer one. */
+  readonly safer?: "low" | "high";
+  /** The rule set's default that stands in for it, if one does. */
+  readonly default?: string;
+  /** Other spellings that are read as this key and rewritten by the formatter. */
+  readonly also?: readonly string[];
+}
+
+export interface BlockSpec {
+  readonly help: string;
+  /** Whether a name follows the kind. `of`: what follows is the name of a thing of these kinds. */
+  readonly name: "required" | "optional" | "none" | { readonly of: readonly string[] };
+  /** What may follow on the head line: `way-back X of Y`, `trial X on DATE`. */
+  readonly head?: readonly Part[];
+  readonly keys: { readonly [key: string]: KeySpec };
+  /** Kinds of blocks that may stand inside. */
+  readonly blocks?: { readonly [kind: string]: BlockSpec };
+  /** May stand only once in its parent. */
+  readonly once?: boolean;
+  /** Its statements are steps (`steps { lock brakes; slide }`). */
+  readonly steps?: boolean;
+  /** Any statement may stand inside, kept as written (a list of things in words). */
+  readonly free?: boolean;
+  readonly also?: readonly string[];
+}
