@@ -1,6 +1,7 @@
 /** The household: things, their values, and where each was written. */
 import type { Quantity, Unknown } from "../quantity/types.js";
 import type { Entry, Node, Place } from "../text/types.js";
+import type { Step } from "../vocabulary/verbs.js";
 
 /** A choice of the vocabulary, a name, a code. */
 export type Choice = string;
@@ -26,10 +27,20 @@ export interface Thing {
   readonly values: { readonly [key: string]: Value | undefined };
   /** Blocks inside it, by kind (`cushion`, `drive-wheel`, `door`, `place`). */
   readonly inner: { readonly [kind: string]: readonly Thing[] | undefined };
+  /** The steps, for a block that holds steps. */
+  readonly steps?: readonly StepLine[];
+  /** Statements kept as written, for a block that takes any. */
+  readonly free?: readonly Node[];
   readonly entry: Entry;
   readonly node: Node;
   /** Where the key was written, else the head of the block. */
   placeOf(key?: string): Place;
+}
+
+/** A step and the line on which it stands. */
+export interface StepLine {
+  readonly step: Step;
+  readonly node: Node;
 }
 
 export const isQuantity = (v: Value | undefined): v is Quantity =>

@@ -62,3 +62,6 @@ export const says = {
 } as const;
 
 export type FormRule = keyof typeof says;
+
+/** Findings of form that need not be mended before a plan can be relied on. */
+export const notices: ReadonlySet<string> = new Set<FormRule>(["form/hardly-plausible", "form/personal-data", "form/key-missing", "form/rule-set-not-pinned", "form/longer-across", "form/empty"]);
