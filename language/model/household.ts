@@ -9,6 +9,7 @@ import type { Entry, LineProblem, Place, Tree } from "../text/types.js";
 import { topOnly } from "../vocabulary/index.js";
 import { readEntry, type LocatedProblem } from "./entry.js";
 import { checkThing } from "./schema.js";
+import { contradictionMessage, contradictions } from "./sides.js";
 import type { Thing, Value } from "./types.js";
 
 export interface FormProblem extends LineProblem {
@@ -92,6 +93,7 @@ class Maker {
     }
     for (const from of this.froms) this.use(from);
     for (const { entry, line } of this.tree.entries) this.resolve(entry, line);
+    for (const thing of this.all) if (thing.kind === "transfer" || thing.kind === "way-back") this.compareSides(thing);
     if (this.tree.entries.length === 0 && this.tree.problems.length === 0) this.report({ rule: "form/empty", message: says["form/empty"](), start: 0, end: 0 }, 0);
     this.problems.sort((a, b) => a.line - b.line || a.start - b.start || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0));
     return this.household();
@@ -216,6 +218,16 @@ class Maker {
       }
     }
     return false;
+  }
+
+  private compareSides(transfer: Thing): void {
+    const of = transfer.values["of"];
+    const base = typeof of === "string" ? this.things.get(of) : undefined;
+    for (const c of contradictions(transfer, base)) {
+      const line = this.spots.get(c.other.entry)!.line + c.other.line + 1;
+      const near = { title: `Write ${c.said.replace(/left|right/, c.instead)}`, text: c.said.replace(/left|right/, c.instead) };
+      this.reportAt(c.place, "form/side-contradicts", contradictionMessage(c, line), [near]);
+    }
   }
 
   /** Every name that a thing of the vocabulary refers to must exist, and be of a kind that fits. */

@@ -1,0 +1,260 @@
+/**
+ * How a derived quantity is declared and worked out.
+ *
+ * A quantity is one object in one file under `quantities/`, listed once in `quantities/index.ts`. It names its inputs as a cheap
+ * function of a scene; its arithmetic is a pure function of those inputs. A result is kept per subject and used again while
+ * every input is the same object, so an edit of a nightstand does not recompute a board.
+ */
+import type { Interval } from "../language/quantity/interval.js";
+import type { Dimension, Quantity, ShownUnit } from "../language/quantity/types.js";
+import { isQuantity, type Thing } from "../language/model/types.js";
+import type { Assumption, Computed, Missing, Term } from "./types.js";
+import type { Defaults, Scene } from "./scene.js";
+
+/** Marks an input that may be missing: `compute` then gets undefined for it. */
+export class Optional {
+  constructor(readonly input: Computed) {}
+}
+
+/** What `inputs` may hand over: computed values, or anything compared by identity (choices, flags, things). */
+type Inputs = { readonly [name: string]: unknown };
+type Handed<I> = {
+  [N in keyof I]: I[N] extends Computed ? Interval : I[N] extends Optional ? Interval | undefined : I[N];
+};
+
+/** What `compute` returns: an interval, or one with words, extra lines of arithmetic, or the reason why there is none. */
+export interface Outcome {
+  readonly value?: Interval;
+  readonly choice?: string;
+  readonly without?: string;
+  readonly missing?: readonly Missing[];
+  readonly assumed?: readonly Assumption[];
+  readonly terms?: readonly Term[];
+}
+
+/** Access to written values, defaults and other quantities of the same scene. */
+export interface Of {
+  (q: QuantityRule): Computed;
+  /** A key of a thing as an interval, its tolerance taken from the rule set where none was written. Missing if not written. */
+  written(thing: Thing | undefined, key: string, words?: string): Computed;
+  /** A key of the transfer (a way back takes it from the transfer it turns round). */
+  transfer(key: string, words?: string): Computed;
+  /** A value of the rule set. */
+  default(name: string): Computed;
+  optional(c: Computed): Optional;
+}
+
+export interface QuantityRule {
+  readonly name: string;
+  readonly dimension: Dimension;
+  /** One sentence: what it is, and its sign. */
+  readonly says: string;
+  /** The formula in one line of text. */
+  readonly formula: string;
+  /** Where the formula comes from, or "plane geometry", "statics" where it needs no source. */
+  readonly source: string;
+  readonly inputs: (s: Scene, of: Of) => Inputs;
+  readonly compute: (inputs: never) => Interval | Outcome;
+}
+
+/** Declares a quantity; only for the types. */
+export function quantity<I extends Inputs>(q: {
+  readonly name: string;
+  readonly dimension: Dimension;
+  readonly says: string;
+  readonly formula: string;
+  readonly source: string;
+  readonly inputs: (s: Scene, of: Of) => I;
+  readonly compute: (inputs: Handed<I>) => Interval | Outcome;
+}): QuantityRule {
+  return q as unknown as QuantityRule;
+}
+
+const isComputed = (x: unknown): x is Computed => typeof x === "object" && x !== null && "trace" in x && "missing" in x;
+
+interface Kept {
+  readonly inputs: Inputs;
+  readonly result: Computed;
+}
+
+const sameInputs = (a: Inputs, b: Inputs): boolean => {
+  for (const name in b) {
+    const x = a[name];
+    const y = b[name];
+    if (x === y) continue;
+    if (x instanceof Optional && y instanceof Optional && x.input === y.input) continue;
+    return false;
+  }
+  return true;
+};
+
+const siUnits: Record<Dimension, string> = {
+  length: "m",
+  mass: "kg",
+  angle: "deg",
+  force: "N",
+  ratio: "1",
+  duration: "day",
+  number: "1",
+};
+
+/** Works quantities out for the scenes of a household, and keeps what is still good from one check to the next. */
+export class Workings {
+  private kept = new Map<string, Kept>();
+  private fresh = new Map<string, Kept>();
+  private writtenOnce = new WeakMap<object, Map<string, Computed>>();
+  private defaultsOnce = new Map<string, Computed>();
+  private onceThisRound = new Map<string, Computed>();
+  /** How many quantities were worked out since the last `begin`; tests count it. */
+  computed = 0;
+
+  constructor(private readonly defaults: Defaults) {}
+
+  /** Starts a check: results not asked for in the check before are dropped. */
+  begin(): void {
+    this.kept = this.fresh;
+    this.fresh = new Map();
+    this.onceThisRound.clear();
+    this.computed = 0;
+  }
+
+  of(scene: Scene, q: QuantityRule): Computed {
+    const key = `${scene.name}\n${q.name}`;
+    const done = this.onceThisRound.get(key);
+    if (done) return done;
+    const inputs = q.inputs(scene, this.access(scene));
+    const before = this.kept.get(key) ?? this.fresh.get(key);
+    const kept = before && sameInputs(before.inputs, inputs) ? before : { inputs, result: this.work(q, inputs) };
+    this.fresh.set(key, kept);
+    this.onceThisRound.set(key, kept.result);
+    return kept.result;
+  }
+
+  private accessFor: { scene: Scene; of: Of } | undefined;
+  private access(scene: Scene): Of {
+    if (this.accessFor?.scene === scene) return this.accessFor.of;
+    const of = ((q: QuantityRule) => this.of(scene, q)) as Of;
+    of.written = (thing, key, words) => this.written(thing, key, words);
+    of.transfer = (key, words) => this.written(scene.value(key).thing, key, words);
+    of.default = (name) => this.default(name);
+    of.optional = (c) => new Optional(c);
+    this.accessFor = { scene, of };
+    return of;
+  }
+
+  private work(q: QuantityRule, inputs: Inputs): Computed {
+    this.computed++;
+    const missing: Missing[] = [];
+    const assumed: Assumption[] = [];
+    const terms: Term[] = [];
+    let without: string | undefined;
+    let unit: ShownUnit | undefined;
+    const handed: Record<string, unknown> = {};
+    for (const [name, input] of Object.entries(inputs)) {
+      const computed = input instanceof Optional ? input.input : isComputed(input) ? input : undefined;
+      if (!computed) {
+        handed[name] = input;
+        continue;
+      }
+      handed[name] = computed.value;
+      if (computed.value) {
+        for (const a of computed.assumed) if (!assumed.some((b) => b.name === a.name)) assumed.push(a);
+        terms.push(termOf(computed));
+        if (computed.dimension === q.dimension) unit ??= computed.unit;
+      } else if (!(input instanceof Optional)) {
+        without ??= computed.without;
+        for (const m of computed.missing) if (!missing.some((n) => n.what === m.what)) missing.push(m);
+      }
+    }
+    const base = { name: q.name, dimension: q.dimension, unit: unit ?? { unit: siUnits[q.dimension] } };
+    if (without !== undefined) return { ...base, value: undefined, without, missing: [], assumed, trace: terms };
+    if (missing.length > 0) return { ...base, value: undefined, missing, assumed, trace: terms };
+    const outcome = q.compute(handed as never);
+    const out: Outcome = "low" in outcome ? { value: outcome } : outcome;
+    const all = [...assumed, ...(out.assumed ?? [])];
+    const last: Term[] = out.value ? [{ label: q.name, value: out.value, dimension: q.dimension, formula: q.formula }] : [];
+    return {
+      ...base,
+      value: out.value,
+      ...(out.choice !== undefined && { choice: out.choice }),
+      ...(out.without !== undefined && { without: out.without }),
+      missing: out.missing ?? [],
+      assumed: all,
+      trace: [...terms, ...(out.terms ?? []), ...last],
+    };
+  }
+
+  private written(thing: Thing | undefined, key: string, words?: string): Computed {
+    if (!thing) return notSaid(`${words ?? key.replaceAll("-", " ")}`, undefined, key);
+    const value = thing.values[key];
+    const holder: object = isQuantity(value) ? value : thing;
+    let once = this.writtenOnce.get(holder);
+    if (!once) this.writtenOnce.set(holder, (once = new Map()));
+    const slot = `${thing.kind} ${thing.name} ${key}`;
+    let found = once.get(slot);
+    if (!found) {
+      found = isQuantity(value) ? this.fromQuantity(thing, key, value, words) : notSaid(words ?? `${key.replaceAll("-", " ")} of ${thing.name}`, thing, key);
+      once.set(slot, found);
+    }
+    return found;
+  }
+
+  private fromQuantity(thing: Thing, key: string, value: Quantity, words?: string): Computed {
+    const tolerance = value.toleranceGiven ? undefined : this.defaults.get(`tolerance-${value.dimension}-${value.known}`);
+    const interval: Interval = tolerance
+      ? { low: value.low - tolerance.interval.high, nominal: value.nominal, high: value.high + tolerance.interval.high }
+      : { low: value.low, nominal: value.nominal, high: value.high };
+    const label = words ?? `${key.replaceAll("-", " ")} of ${thing.name}`;
+    // The place is looked up when it is shown: lines inside the block may have moved although this value is the same.
+    const term: Term = {
+      label,
+      value: interval,
+      dimension: value.dimension,
+      unit: value.unit,
+      get place() {
+        return thing.placeOf(key);
+      },
+    };
+    return { name: label, dimension: value.dimension, value: interval, missing: [], assumed: [], trace: [term], unit: value.unit };
+  }
+
+  private default(name: string): Computed {
+    let found = this.defaultsOnce.get(name);
+    if (!found) {
+      const d = this.defaults.get(name);
+      if (!d) throw new Error(`The rule set has no default named ${name}`);
+      const unit: ShownUnit = { unit: d.dimension === "length" ? "in" : siUnits[d.dimension] };
+      found = {
+        name,
+        dimension: d.dimension,
+        value: d.interval,
+        missing: [],
+        assumed: [{ name, interval: d.interval, dimension: d.dimension, tapeable: d.tapeable }],
+        trace: [{ label: name.replaceAll("-", " "), value: d.interval, dimension: d.dimension, unit, default: name }],
+        unit,
+      };
+      this.defaultsOnce.set(name, found);
+    }
+    return found;
+  }
+}
+
+function notSaid(what: string, thing: Thing | undefined, key: string): Computed {
+  const missing: Missing = thing
+    ? {
+        what,
+        key,
+        get place() {
+          return thing.placeOf(key);
+        },
+      }
+    : { what, key };
+  return { name: what, dimension: "number", value: undefined, missing: [missing], assumed: [], trace: [], unit: { unit: "1" } };
+}
+
+/** The line by which a result appears in the arithmetic of another. */
+function termOf(c: Computed): Term {
+  const own = c.trace.length === 1 ? c.trace[0] : undefined;
+  if (own && own.quantity === undefined && own.formula === undefined) return own;
+  return { label: c.name, value: c.value!, dimension: c.dimension, unit: c.unit, quantity: c.name };
+}
