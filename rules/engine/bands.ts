@@ -1,0 +1,125 @@
+/**
+ * Bands: a judged value's whole line cut into grades.
+ *
+ * A value exactly on a boundary belongs to the milder of its two bands. An interval has every grade that one of its values has;
+ * from the best and the worst of them comes the verdict. A value that rests on something a tape could measure never holds: where
+ * it would, the verdict is `unsettled`, the best grade stays `holds` and the worst is that of the band beyond the nearest end of
+ * `holds` (or of the mildest other band), for that is what measuring may show.
+ */
+import type { Interval } from "../../language/quantity/interval.js";
+import { grades, type Grade, type VerdictKind } from "../types.js";
+import { equalWithin } from "./logic.js";
+import type { Band, BandEnd, ChoiceBand } from "./types.js";
+
+export interface Graded {
+  readonly verdict: VerdictKind;
+  readonly best: Grade;
+  readonly worst: Grade;
+  /** The band that speaks: that of the worst grade nearest to the nominal value. */
+  readonly band?: Band | ChoiceBand;
+}
+
+export const isGrade = (word: string): word is Grade => (grades as readonly string[]).includes(word);
+export const rank = (g: Grade): number => grades.indexOf(g);
+export const milder = (a: Grade, b: Grade): Grade => (rank(a) <= rank(b) ? a : b);
+export const graver = (a: Grade, b: Grade): Grade => (rank(a) >= rank(b) ? a : b);
+
+export function verdictOf(best: Grade, worst: Grade): VerdictKind {
+  if (worst === "holds") return "holds";
+  return best === "holds" ? "unsettled" : "fails";
+}
+
+/** The bands from the lowest to the highest value. */
+export const inOrder = (bands: readonly Band[]): readonly Band[] => [...bands].sort((a, b) => a.low.value - b.low.value || a.high.value - b.high.value);
+
+/** Whether some value of `x` lies in the `i`-th of `sorted`, boundaries given to the milder side. */
+function touches(sorted: readonly Band[], i: number, x: Interval): boolean {
+  const band = sorted[i]!;
+  const owns = (other: Band | undefined): boolean => !other || rank(band.grade) <= rank(other.grade);
+  const low = band.low.value;
+  const high = band.high.value;
+  if (owns(sorted[i - 1]) ? x.high < low - equalWithin : x.high <= low + equalWithin) return false;
+  return owns(sorted[i + 1]) ? x.low <= high + equalWithin : x.low < high - equalWithin;
+}
+
+/** Grades an interval. `bands` cover the whole line; if they do not, what lies outside counts as the worst of them. */
+export function grade(bands: readonly Band[], x: Interval, assumed: boolean): Graded {
+  const sorted = inOrder(bands);
+  const met = sorted.filter((_, i) => touches(sorted, i, x));
+  if (met.length === 0) {
+    const worst = sorted.map((b) => b.grade).reduce(graver, "holds");
+    return { verdict: "unknown", best: "holds", worst };
+  }
+  const best = met.map((b) => b.grade).reduce(milder);
+  const worst = met.map((b) => b.grade).reduce(graver);
+  if (worst === "holds" && assumed) {
+    const beyond = beyondHolds(sorted, x.nominal);
+    return beyond ? { verdict: "unsettled", best: "holds", worst: beyond.grade, band: beyond } : { verdict: "holds", best, worst };
+  }
+  const speaking = met.filter((b) => b.grade === worst).reduce((a, b) => (away(b, x.nominal) < away(a, x.nominal) ? b : a));
+  return { verdict: verdictOf(best, worst), best, worst, band: speaking };
+}
+
+const away = (b: Band, x: number): number => Math.max(0, b.low.value - x, x - b.high.value);
+
+/** The band on the other side of the end of `holds` that lies nearest to `x`. */
+function beyondHolds(sorted: readonly Band[], x: number): Band | undefined {
+  return sorted.filter((b) => b.grade !== "holds").reduce<Band | undefined>((a, b) => (!a || away(b, x) < away(a, x) ? b : a), undefined);
+}
+
+/** Grades a choice. A choice that no band names counts as unknown: it never holds. */
+export function gradeChoice(bands: readonly ChoiceBand[], choice: string, assumed: boolean): Graded {
+  const band = bands.find((b) => b.choices.includes(choice));
+  const worst = bands.map((b) => b.grade).reduce(graver, "holds");
+  if (!band) return { verdict: "unknown", best: "holds", worst };
+  if (band.grade === "holds" && assumed && worst !== "holds") return { verdict: "unsettled", best: "holds", worst, band };
+  return { verdict: band.grade === "holds" ? "holds" : "fails", best: band.grade, worst: band.grade, band };
+}
+
+/** The nearest end of `holds` to `x`, and the signed distance to it: negative outside of `holds`. */
+export function nearestLimit(bands: readonly Band[], x: number): { readonly end: BandEnd; readonly margin: number } | undefined {
+  let found: { end: BandEnd; margin: number } | undefined;
+  for (const stretch of holding(bands)) {
+    const inside = x >= stretch.low.value - equalWithin && x <= stretch.high.value + equalWithin;
+    for (const end of [stretch.low, stretch.high]) {
+      if (!Number.isFinite(end.value)) continue;
+      const margin = (inside ? 1 : -1) * Math.abs(x - end.value);
+      // Inside one stretch of `holds` its own ends count alone; outside of all the nearest end counts.
+      if (!found || (inside && found.margin < 0) || (inside === found.margin >= 0 && Math.abs(margin) < Math.abs(found.margin))) found = { end, margin };
+    }
+  }
+  return found;
+}
+
+/** The stretches of the line that hold, neighbours joined. */
+export function holding(bands: readonly Band[]): readonly { readonly low: BandEnd; readonly high: BandEnd }[] {
+  const found: { low: BandEnd; high: BandEnd }[] = [];
+  for (const b of inOrder(bands)) {
+    if (b.grade !== "holds") continue;
+    const last = found[found.length - 1];
+    if (last && b.low.value <= last.high.value + equalWithin) last.high = b.high;
+    else found.push({ low: b.low, high: b.high });
+  }
+  return found;
+}
+
+export interface BandFault {
+  readonly band: Band;
+  readonly message: string;
+}
+
+/** Gaps and overlaps. `shown` writes a boundary in the rule's units. */
+export function bandFaults(bands: readonly Band[], shown: (e: BandEnd) => string): readonly BandFault[] {
+  const sorted = inOrder(bands);
+  const faults: BandFault[] = [];
+  for (const [i, band] of sorted.entries()) {
+    if (band.low.value > band.high.value) faults.push({ band, message: `This band ends (${shown(band.high)}) before it starts (${shown(band.low)}).` });
+    const next = sorted[i + 1];
+    if (i === 0 && band.low.value !== -Infinity) faults.push({ band, message: `No band says what holds below ${shown(band.low)}.` });
+    if (!next) {
+      if (band.high.value !== Infinity) faults.push({ band, message: `No band says what holds above ${shown(band.high)}.` });
+    } else if (next.low.value > band.high.value + equalWithin) faults.push({ band: next, message: `No band says what holds between ${shown(band.high)} and ${shown(next.low)}.` });
+    else if (next.low.value < band.high.value - equalWithin) faults.push({ band: next, message: `Two bands speak of what lies between ${shown(next.low)} and ${shown(band.high)}.` });
+  }
+  return faults;
+}

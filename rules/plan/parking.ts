@@ -1,0 +1,238 @@
+/**
+ * A chair parked beside a straight edge, in plan.
+ *
+ * Chair frame: origin at the middle of the seat's rear edge, x forward, y towards the side on which the edge lies (an edge on
+ * the chair's right is the mirror image). Lengths in metres, angles in radians. The chair is turned by t: 0 is parallel to the
+ * edge, above 0 the front is turned towards it. A point's distance towards the edge is x sin t + y cos t. The chair is moved
+ * up until its first solid is the parking clearance away, so the gap beside a point of the seat's near side is
+ *
+ *     clearance + greatest over all solids of ((x_solid - x_point) sin t + (y_solid - y_side) cos t).
+ *
+ * Every term is a difference of two places on the same chair. What both are counted from cancels before bounds are taken:
+ * otherwise a tolerance on the seat's depth would be counted twice. In each remaining length the gap rises or falls throughout,
+ * and for all solids alike, so bounds of the lengths give exact bounds of the gap; the angle is cut into pieces.
+ */
+import { exactly, hull, type Interval } from "../../language/quantity/interval.js";
+import { greatest, least, pieces, turnsAway, type Piece } from "./sweep.js";
+
+/** A place along the seat: ahead of its rear edge, or ahead of its front edge (negative: behind it). */
+export interface Along {
+  readonly from: "rear" | "front";
+  readonly x: Interval;
+}
+
+/** What can be the first to touch. */
+export type SolidKind =
+  "seat" | "wheel" | "castor" | "footplate" | "legrest" | "hanger" | "armrest" | "other";
+
+/** A part of the chair that reaches the height of the surface: its near-side face, from its rear end to its front end. */
+export interface Solid {
+  readonly kind: SolidKind;
+  readonly part: string;
+  readonly front: Along;
+  readonly rear: Along;
+  /** Its outer face: outside the seat's near side, or from the middle of the chair. */
+  readonly out: { readonly from: "side" | "middle"; readonly y: Interval };
+  /** Whether it surely is at the surface's height, or only for some of the heights that may be true. */
+  readonly sure: boolean;
+  /** Whether it is there at nominal heights. */
+  readonly nominal: boolean;
+  /** Defaults of the rule set that its place rests on. */
+  readonly uses: readonly string[];
+}
+
+export interface Plan {
+  readonly depth: Interval;
+  /** From the middle of the seat to its near side. */
+  readonly half: Interval;
+  readonly solids: readonly Solid[];
+}
+
+export const seatFront: Along = { from: "front", x: exactly(0) };
+export const seatRear: Along = { from: "rear", x: exactly(0) };
+
+/** Gap beside one point of the seat's near side, as a function of the chair's angle. */
+export interface Gap {
+  over(p: Piece): { readonly low: number; readonly high: number };
+  at(t: number): number;
+}
+
+interface Reach {
+  readonly ahead: Interval;
+  readonly behind: Interval;
+  readonly out: Interval;
+  readonly sure: boolean;
+  readonly nominal: boolean;
+}
+
+function apart(a: Along, b: Along, depth: Interval): Interval {
+  const low = a.x.low - b.x.high;
+  const nominal = a.x.nominal - b.x.nominal;
+  const high = a.x.high - b.x.low;
+  if (a.from === b.from) return { low, nominal, high };
+  return a.from === "front"
+    ? { low: low + depth.low, nominal: nominal + depth.nominal, high: high + depth.high }
+    : { low: low - depth.high, nominal: nominal - depth.nominal, high: high - depth.low };
+}
+
+function reaches(plan: Plan, point: Along): readonly Reach[] {
+  return plan.solids.map((s) => ({
+    ahead: apart(s.front, point, plan.depth),
+    behind: apart(s.rear, point, plan.depth),
+    out:
+      s.out.from === "side"
+        ? s.out.y
+        : {
+            low: s.out.y.low - plan.half.high,
+            nominal: s.out.y.nominal - plan.half.nominal,
+            high: s.out.y.high - plan.half.low,
+          },
+    sure: s.sure,
+    nominal: s.nominal,
+  }));
+}
+
+const lowestReach = (r: Reach, p: Piece) => least(turnsAway(p) ? r.behind.high : r.ahead.low, r.out.low, p);
+const highestReach = (r: Reach, p: Piece) =>
+  greatest(turnsAway(p) ? r.behind.low : r.ahead.high, r.out.high, p);
+const nominalReach = (r: Reach, t: number) =>
+  (t < 0 ? r.behind.nominal : r.ahead.nominal) * Math.sin(t) + r.out.nominal * Math.max(0, Math.cos(t));
+
+/** The gap as it follows from the chair's solids. A chair without solids has no gap: callers always give the seat itself. */
+export function computedGap(plan: Plan, clearance: Interval, point: Along): Gap {
+  const all = reaches(plan, point);
+  return {
+    over(p) {
+      let low = -Infinity;
+      let high = -Infinity;
+      for (const r of all) {
+        if (r.sure) low = Math.max(low, lowestReach(r, p));
+        high = Math.max(high, highestReach(r, p));
+      }
+      return { low: clearance.low + low, high: clearance.high + high };
+    },
+    at: (t) => clearance.nominal + Math.max(...all.filter((r) => r.nominal).map((r) => nominalReach(r, t))),
+  };
+}
+
+/** The gap that follows from the one measured at the seat's nearest corner. */
+export function measuredGap(measured: Interval, depth: Interval, point: Along): Gap {
+  const toFront = apart(seatFront, point, depth);
+  const toRear = apart(point, seatRear, depth);
+  return {
+    over(p) {
+      const d = turnsAway(p) ? toRear : toFront;
+      const least = Math.min(Math.abs(p.sinFrom), Math.abs(p.sinTo));
+      const most = Math.max(Math.abs(p.sinFrom), Math.abs(p.sinTo));
+      return {
+        low: measured.low + d.low * (d.low < 0 ? most : least),
+        high: measured.high + d.high * (d.high < 0 ? least : most),
+      };
+    },
+    at: (t) => measured.nominal + (t < 0 ? toRear : toFront).nominal * Math.abs(Math.sin(t)),
+  };
+}
+
+/** Bounds of a gap while the chair's angle runs over `t`. */
+export function gapOver(gap: Gap, t: Interval, count = 16): Interval {
+  let low = Infinity;
+  let high = -Infinity;
+  for (const p of pieces(t, count)) {
+    const g = gap.over(p);
+    low = Math.min(low, g.low);
+    high = Math.max(high, g.high);
+  }
+  return { low, nominal: gap.at(t.nominal), high };
+}
+
+/** From the edge to the nearest point of the seat: its front corner when turned towards the edge, its rear corner when turned away. */
+export function cornerGap(plan: Plan, clearance: Interval, t: Interval): Interval {
+  const parts: Interval[] = [];
+  if (t.high >= 0) parts.push(gapOver(computedGap(plan, clearance, seatFront), within(t, 0, Infinity)));
+  if (t.low < 0) parts.push(gapOver(computedGap(plan, clearance, seatRear), within(t, -Infinity, 0)));
+  const both = parts.reduce(hull);
+  return { ...both, nominal: cornerGapAt(plan, clearance, t.nominal) };
+}
+
+/** The same at one angle, all lengths nominal. */
+export const cornerGapAt = (plan: Plan, clearance: Interval, t: number): number =>
+  computedGap(plan, clearance, t < 0 ? seatRear : seatFront).at(t);
+
+function within(t: Interval, low: number, high: number): Interval {
+  const clip = (x: number) => Math.min(high, Math.max(low, x));
+  return { low: clip(t.low), nominal: clip(t.nominal), high: clip(t.high) };
+}
+
+export interface Contact {
+  /** The solid that decides at nominal values; the first listed where two are level. */
+  readonly first: Solid;
+  /** All that may be the first within the tolerances. */
+  readonly perhaps: readonly Solid[];
+  /** How far the deciding solid stands nearer to the edge than the seat's nearest corner. */
+  readonly ahead: Interval;
+}
+
+/** Which solid stops the chair. */
+export function contact(plan: Plan, t: Interval): Contact {
+  const point = t.nominal < 0 ? seatRear : seatFront;
+  const all = reaches(plan, point);
+  let first = 0;
+  let best = -Infinity;
+  all.forEach((r, i) => {
+    const reach = r.nominal ? nominalReach(r, t.nominal) : -Infinity;
+    // A billionth of a metre: far below any tape, above the rounding of two equal sums.
+    if (reach > best + 1e-9) {
+      best = reach;
+      first = i;
+    }
+  });
+  const possible = new Set<number>([first]);
+  for (const p of pieces(t, 6)) {
+    let floor = -Infinity;
+    for (const r of all) if (r.sure) floor = Math.max(floor, lowestReach(r, p));
+    all.forEach((r, i) => {
+      if (highestReach(r, p) >= floor) possible.add(i);
+    });
+  }
+  return {
+    first: plan.solids[first]!,
+    perhaps: plan.solids.filter((_, i) => possible.has(i)),
+    ahead: cornerGap(plan, exactly(0), t),
+  };
+}
+
+/**
+ * The angle with the smallest value of `measure`, searched at even steps and, with `refine`, closed in on. Of angles that are
+ * equally good within `tie`, the smallest is taken, so that the answer repeats and the chair is not turned for nothing.
+ */
+export function bestAngle(
+  measure: (t: number) => number,
+  range: Interval,
+  options: { readonly steps?: number; readonly tie?: number; readonly refine?: boolean } = {},
+): { readonly angle: number; readonly value: number } {
+  const steps = options.steps ?? 60;
+  const at = (i: number) => (i === steps ? range.high : range.low + ((range.high - range.low) * i) / steps);
+  const values = Array.from({ length: steps + 1 }, (_, i) => measure(at(i)));
+  const least = Math.min(...values);
+  let chosen = -1;
+  values.forEach((v, i) => {
+    if (v <= least + (options.tie ?? 0) && (chosen < 0 || Math.abs(at(i)) < Math.abs(at(chosen)))) chosen = i;
+  });
+  if (chosen < 0) return { angle: range.low, value: values[0] ?? 0 };
+  let angle = at(chosen);
+  let value = values[chosen]!;
+  if (options.refine) {
+    // The least gap stands at a kink where the touching solid changes, so no derivative is used.
+    let low = at(Math.max(0, chosen - 1));
+    let high = at(Math.min(steps, chosen + 1));
+    for (let i = 0; i < 60; i++) {
+      const a = low + (high - low) / 3;
+      const b = high - (high - low) / 3;
+      if (measure(a) <= measure(b)) high = b;
+      else low = a;
+    }
+    angle = (low + high) / 2;
+    value = measure(angle);
+  }
+  return { angle, value };
+}

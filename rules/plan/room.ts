@@ -1,0 +1,86 @@
+/**
+ * Footprints in a room, in plan: convex outlines as lists of corners, anticlockwise or clockwise, metres.
+ */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+export type Outline = readonly Point[];
+
+export const rectangle = (x: number, y: number, width: number, depth: number): Outline => [
+  { x, y },
+  { x: x + width, y },
+  { x: x + width, y: y + depth },
+  { x, y: y + depth },
+];
+
+const projected = (outline: Outline, nx: number, ny: number): readonly [number, number] => {
+  let low = Infinity;
+  let high = -Infinity;
+  for (const p of outline) {
+    const d = p.x * nx + p.y * ny;
+    low = Math.min(low, d);
+    high = Math.max(high, d);
+  }
+  return [low, high];
+};
+
+function pointToSide(p: Point, a: Point, b: Point): number {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const square = dx * dx + dy * dy;
+  const u = square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square));
+  return Math.hypot(p.x - a.x - u * dx, p.y - a.y - u * dy);
+}
+
+/**
+ * Distance between two convex outlines; where they overlap, minus the least shift that parts them. The least shift of convex
+ * outlines is at a right angle to a side of one of them.
+ */
+export function clearance(a: Outline, b: Outline): number {
+  let apart = -Infinity;
+  for (const outline of [a, b]) {
+    for (let i = 0; i < outline.length; i++) {
+      const p = outline[i]!;
+      const q = outline[(i + 1) % outline.length]!;
+      const length = Math.hypot(q.x - p.x, q.y - p.y);
+      if (length === 0) continue;
+      const nx = (q.y - p.y) / length;
+      const ny = (p.x - q.x) / length;
+      const [aLow, aHigh] = projected(a, nx, ny);
+      const [bLow, bHigh] = projected(b, nx, ny);
+      apart = Math.max(apart, bLow - aHigh, aLow - bHigh);
+    }
+  }
+  if (apart <= 0 && Number.isFinite(apart)) return apart;
+  let least = Infinity;
+  for (const [one, other] of [
+    [a, b],
+    [b, a],
+  ] as const)
+    for (const p of one)
+      for (let i = 0; i < other.length; i++)
+        least = Math.min(least, pointToSide(p, other[i]!, other[(i + 1) % other.length]!));
+  return least;
+}
+
+export type Compass = "north" | "east" | "south" | "west";
+
+/** A bed of `width` by `length` with its south-west corner at (x, y) and its head towards `head`. */
+export const bedOutline = (x: number, y: number, width: number, length: number, head: Compass): Outline =>
+  head === "north" || head === "south" ? rectangle(x, y, width, length) : rectangle(x, y, length, width);
+
+/** The unit vector from foot to head, and that to the client's own left, lying on the back. */
+export function bedAxes(head: Compass): { readonly up: Point; readonly left: Point } {
+  // Lying on the back, head north, face to the ceiling: the client's left is the east side.
+  switch (head) {
+    case "north":
+      return { up: { x: 0, y: 1 }, left: { x: 1, y: 0 } };
+    case "south":
+      return { up: { x: 0, y: -1 }, left: { x: -1, y: 0 } };
+    case "east":
+      return { up: { x: 1, y: 0 }, left: { x: 0, y: -1 } };
+    case "west":
+      return { up: { x: -1, y: 0 }, left: { x: 0, y: 1 } };
+  }
+}

@@ -1,0 +1,85 @@
+/** Where the hips arrive along the bed, where they should be, and what is left to move. */
+import { add, scale, subtract, type Interval } from "../../language/quantity/interval.js";
+import { arrival, target } from "../plan/landing.js";
+import type { Outcome } from "../quantity.js";
+import { derived, absent, isWritten, without } from "./inputs.js";
+import { gapHips } from "./gap.js";
+import { layingInputs, onBoard, type LayingHanded } from "./laying.js";
+
+export const landingHips = derived({
+  name: "landing.hips",
+  dimension: "length",
+  says: "distance from the mattress head end to where the hip joint arrives",
+  formula:
+    "place along the bed before sliding, less (facing the head) or plus what an askew board carries along the edge: tan phi x the way across",
+  source: "plane geometry",
+  inputs: (s, of): Record<string, unknown> => {
+    if (s.surface?.kind !== "bed") return { none: without("no bed takes part") };
+    if (s.to === s.chair) return { none: without("the client leaves the bed") };
+    const along = of.transfer("along", "the hip joint's place along the bed before sliding (along)");
+    if (!s.board) return { along };
+    const laying = layingInputs(s, of);
+    const facing = s.value("facing").value;
+    return {
+      ...laying,
+      along,
+      gap: of(gapHips),
+      breadth: isWritten(s.client, "hip-breadth")
+        ? of.written(s.client, "hip-breadth", "the client's breadth across the hips")
+        : undefined,
+      facing:
+        typeof facing === "string"
+          ? facing
+          : absent(s.transfer, "which end of the bed the chair faces", "facing"),
+    };
+  },
+  compute: (
+    i: LayingHanded & { along: Interval; gap?: Interval; breadth?: Interval; facing?: "head" | "foot" },
+  ): Outcome => {
+    if (!i.gap || !i.facing) return { value: i.along };
+    const b = onBoard(i);
+    if ("missing" in b) return b;
+    const angle = b.laid.angle;
+    if (angle.low === 0 && angle.high === 0) return { value: i.along };
+    // From the client's midline over the seat's half and the gap until the whole breadth of the hips is on the bed.
+    const breadth = i.breadth ?? i.bag.of("hip-breadth-default");
+    const across = add(add(i.gap, scale(i.seatWidth, 0.5)), scale(breadth, 0.5));
+    const uses = i.breadth ? [] : ["hip-breadth-default"];
+    return {
+      value: arrival(i.along, angle, across, i.facing),
+      assumed: i.bag.assumed(uses),
+      terms: i.bag.terms(uses),
+    };
+  },
+});
+
+export const landingTarget = derived({
+  name: "landing.target",
+  dimension: "length",
+  says: "distance from the mattress head end at which the hip joint must be for the head to lie on the pillow",
+  formula: "top of the head from the head end + part of stature from there to the hip joint x stature",
+  source: "segment fractions of Drillis and Contini, as printed by Winter: hip at .530 of stature",
+  inputs: (s, of): Record<string, unknown> => {
+    if (s.surface?.kind !== "bed") return { none: without("no bed takes part") };
+    return {
+      pillow: of.default("pillow-allowance"),
+      fraction: of.default("hip-fraction"),
+      stature: s.client
+        ? of.written(s.client, "stature", "the client's stature")
+        : absent(undefined, "the client's stature", "stature"),
+    };
+  },
+  compute: (i: { pillow: Interval; fraction: Interval; stature: Interval }): Interval => {
+    return target(i.pillow, i.stature, i.fraction);
+  },
+});
+
+export const landingScoot = derived({
+  name: "landing.scoot",
+  dimension: "length",
+  says: "how far the client must still move up the bed; below zero down",
+  formula: "landing.hips - landing.target",
+  source: "difference of two lengths",
+  inputs: (_s, of) => ({ hips: of(landingHips), target: of(landingTarget) }),
+  compute: (i: { hips: Interval; target: Interval }) => subtract(i.hips, i.target),
+});

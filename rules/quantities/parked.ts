@@ -1,0 +1,173 @@
+/** The parked chair: its solids beside the surface, as the quantities of parking and of the board take it. */
+import { exactly, type Interval } from "../../language/quantity/interval.js";
+import type { Of, Optional } from "../quantity.js";
+import type { Scene } from "../scene.js";
+import type { ArmrestState, LegRestState } from "../steps/types.js";
+import type { Computed } from "../types.js";
+import { chairPlan } from "../plan/chair-solids.js";
+import { contact, type Plan } from "../plan/parking.js";
+import {
+  absent,
+  bag,
+  block,
+  endsOr,
+  equipmentOf,
+  remember,
+  signedTurn,
+  turnInputs,
+  type Bag,
+} from "./inputs.js";
+
+export type ParkingInputs = {
+  readonly turn: Computed;
+  readonly away: boolean;
+  readonly seatDepth: Computed;
+  readonly seatWidth: Computed;
+  readonly overallWidth: Computed;
+  readonly wheelDiameter: Computed;
+  readonly axle: Computed;
+  readonly seatHeight: Computed;
+  readonly hangerStub: Optional;
+  readonly hangerSwung: Optional;
+  readonly legrestReach: Optional;
+  readonly top: Computed;
+  readonly under: Optional;
+  readonly equipment: string | Computed;
+  readonly clearance: Computed;
+  readonly parkingAngle: Computed;
+  readonly bag: Bag;
+};
+
+const once = new WeakMap<
+  Of,
+  { readonly scene: Scene; readonly inputs: ParkingInputs | { readonly none: Computed } }
+>();
+
+export function parkingInputs(s: Scene, of: Of): ParkingInputs | { readonly none: Computed } {
+  const kept = once.get(of);
+  if (kept?.scene === s) return kept.inputs;
+  const inputs = read(s, of);
+  once.set(of, { scene: s, inputs });
+  return inputs;
+}
+
+function read(s: Scene, of: Of): ParkingInputs | { readonly none: Computed } {
+  const ends = endsOr(s);
+  if ("none" in ends) return ends;
+  const { chair, surface } = ends;
+  const wheel = block(chair, "drive-wheel");
+  return {
+    ...turnInputs(s, of),
+    seatDepth: of.written(chair, "seat-depth", "the seat's depth"),
+    seatWidth: of.written(chair, "seat-width", "the seat's width"),
+    overallWidth: of.written(chair, "overall-width", "the chair's width over the hand rims"),
+    wheelDiameter: wheel
+      ? of.written(wheel, "diameter", "the drive wheel's diameter")
+      : absent(chair, "the drive wheel's diameter", "drive-wheel"),
+    axle: wheel
+      ? of.written(wheel, "axle", "the axle's place under the seat")
+      : absent(chair, "the axle's place under the seat", "drive-wheel"),
+    seatHeight: of.written(chair, "seat-height", "the seat's height"),
+    hangerStub: of.optional(of.written(chair, "hanger-stub", "the hanger's stub")),
+    hangerSwung: of.optional(of.written(chair, "hanger-swung", "the hanger swung away")),
+    legrestReach: of.optional(of.written(chair, "hanger-reach", "the leg rest's reach")),
+    top: of.written(surface, "top", "the bed's height"),
+    under: of.optional(of.written(surface, "room-under", "the room under the bed")),
+    equipment:
+      equipmentOf(s, chair) ??
+      absent(s.transfer, "which way the chair faces beside the bed (bed-side and facing)", "facing"),
+    clearance: of.default("parking-clearance"),
+    parkingAngle: of.default("parking-angle"),
+    bag: bag(of),
+  };
+}
+
+/** The same, handed over. */
+export interface Parking {
+  readonly turn: Interval;
+  readonly away: boolean;
+  readonly seatDepth: Interval;
+  readonly seatWidth: Interval;
+  readonly overallWidth: Interval;
+  readonly wheelDiameter: Interval;
+  readonly axle: Interval;
+  readonly seatHeight: Interval;
+  readonly hangerStub: Interval | undefined;
+  readonly hangerSwung: Interval | undefined;
+  readonly legrestReach: Interval | undefined;
+  readonly top: Interval;
+  readonly under: Interval | undefined;
+  readonly equipment: string;
+  readonly clearance: Interval;
+  readonly parkingAngle: Interval;
+  readonly bag: Bag;
+}
+
+export const parkingKeys: readonly (keyof Parking)[] = [
+  "turn",
+  "away",
+  "seatDepth",
+  "seatWidth",
+  "overallWidth",
+  "wheelDiameter",
+  "axle",
+  "seatHeight",
+  "hangerStub",
+  "hangerSwung",
+  "legrestReach",
+  "top",
+  "under",
+  "equipment",
+  "clearance",
+  "parkingAngle",
+  "bag",
+];
+
+export interface Parked {
+  readonly plan: Plan;
+  readonly turned: Interval;
+  readonly clearance: Interval;
+  /** Defaults on which the first contact may rest. */
+  readonly uses: readonly string[];
+}
+
+/** The plan and the angle; undefined where the angle is beyond a right angle. */
+export const parked = remember<Parking, Parked | undefined>(parkingKeys, (i) => {
+  const turned = signedTurn(
+    i.turn,
+    i.away,
+    Math.max(Math.abs(i.parkingAngle.low), Math.abs(i.parkingAngle.high)),
+  );
+  if (!turned) return undefined;
+  const plan = planWith(i, i.equipment);
+  const uses = new Set<string>();
+  for (const solid of contact(plan, turned).perhaps) for (const name of solid.uses) uses.add(name);
+  return { plan, turned, clearance: i.clearance, uses: [...uses] };
+});
+
+/** The plan with the equipment standing as given. */
+export function planWith(i: Parking, equipment: string): Plan {
+  const [nearLegrest, farLegrest, nearArmrest] = equipment.split(" ");
+  return chairPlan(
+    {
+      seatDepth: i.seatDepth,
+      seatWidth: i.seatWidth,
+      overallWidth: i.overallWidth,
+      wheelDiameter: i.wheelDiameter,
+      axle: i.axle,
+      seatHeight: i.seatHeight,
+      hangerStub: i.hangerStub,
+      hangerSwung: i.hangerSwung,
+      legrestReach: i.legrestReach,
+      nearLegrest: nearLegrest as LegRestState | "none",
+      farLegrest: farLegrest as LegRestState | "none",
+      nearArmrest: nearArmrest as ArmrestState | "none",
+    },
+    { top: i.top, under: i.under ?? exactly(0) },
+    (name) => i.bag.of(name),
+  );
+}
+
+/** The keys on which a plan rests, those named left out. */
+export const parkingKeysWithout = (...left: (keyof Parking)[]): readonly (keyof Parking)[] =>
+  parkingKeys.filter((k) => !left.includes(k));

@@ -1,0 +1,13 @@
+import { defineConfig } from "vitest/config";
+import { ruleSetsForTests } from "./rule-sets.plugin.mjs";
+
+export default defineConfig({
+  plugins: [ruleSetsForTests],
+  test: {
+    include: ["tests/**/*.test.ts"],
+    exclude: ["tests/editors/**", "tests/bench/**", "node_modules/**"],
+    testTimeout: 20_000,
+    hookTimeout: 20_000,
+    reporters: ["default"],
+  },
+});
