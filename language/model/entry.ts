@@ -36,11 +36,18 @@ export function readEntry(entry: Entry): EntryReading {
 
 /** Values by statement, so that a line that did not change gives the same value objects when its block is read again. */
 const values = new WeakMap<Statement, Map<KeySpec | Part, ValueReading>>();
-function valueOf(statement: Statement, from: number, spec: KeySpec | Part, key: string, person: boolean): ValueReading {
+function valueOf(
+  statement: Statement,
+  from: number,
+  spec: KeySpec | Part,
+  key: string,
+  person: boolean,
+): ValueReading {
   let byKey = values.get(statement);
   if (!byKey) values.set(statement, (byKey = new Map()));
   let reading = byKey.get(spec);
-  if (!reading) byKey.set(spec, (reading = readValue(statement.atoms, from, spec.shape, key, statement.end, person)));
+  if (!reading)
+    byKey.set(spec, (reading = readValue(statement.atoms, from, spec.shape, key, statement.end, person)));
   return reading;
 }
 
@@ -68,26 +75,52 @@ class EntryReader {
       this.wordExpected(node);
       return done;
     }
-    const block = Object.hasOwn(setupVocabulary.blocks, head.word) ? setupVocabulary.blocks[head.word] : undefined;
+    const block = Object.hasOwn(setupVocabulary.blocks, head.word)
+      ? setupVocabulary.blocks[head.word]
+      : undefined;
     const key = Object.hasOwn(setupVocabulary.keys, head.word) ? setupVocabulary.keys[head.word] : undefined;
     if (block && (node.children || !key)) {
-      if (!node.children) this.report(node, "form/block-needs-braces", says["form/block-needs-braces"]({ kind: head.word }), [{ title: "Add { }", text: " { }", start: node.statement.end, end: node.statement.end }]);
+      if (!node.children)
+        this.report(node, "form/block-needs-braces", says["form/block-needs-braces"]({ kind: head.word }), [
+          { title: "Add { }", text: " { }", start: node.statement.end, end: node.statement.end },
+        ]);
       else return { thing: this.block(head.word, block, node, head.used), ...done };
     } else if (key && !node.children) {
       const reading = this.value(node, head.used, key, head.word);
-      if (reading !== undefined) return { statement: { key: head.word, value: reading, place: placeOfNode(this.entry, node) }, ...done };
-    } else this.unknownWord(node, head.word, "a setup", [...Object.keys(setupVocabulary.blocks), ...Object.keys(setupVocabulary.keys)]);
+      if (reading !== undefined)
+        return {
+          statement: { key: head.word, value: reading, place: placeOfNode(this.entry, node) },
+          ...done,
+        };
+    } else
+      this.unknownWord(node, head.word, "a setup", [
+        ...Object.keys(setupVocabulary.blocks),
+        ...Object.keys(setupVocabulary.keys),
+      ]);
     return done;
   }
 
-  private report(node: Node, rule: string, message: string, fixes: LineProblem["fixes"] = [], span: { start: number; end: number } = node.statement): void {
+  private report(
+    node: Node,
+    rule: string,
+    message: string,
+    fixes: LineProblem["fixes"] = [],
+    span: { start: number; end: number } = node.statement,
+  ): void {
     this.problems.push({ rule, message, fixes, start: span.start, end: span.end, line: node.line });
   }
 
   private wordExpected(node: Node): void {
     const first = node.statement.atoms[0];
     // A statement without atoms was already reported where its line was read.
-    if (first) this.report(node, "form/word-expected", says["form/word-expected"]({ text: this.lines(node).slice(first.start, first.end) }), [], first);
+    if (first)
+      this.report(
+        node,
+        "form/word-expected",
+        says["form/word-expected"]({ text: this.lines(node).slice(first.start, first.end) }),
+        [],
+        first,
+      );
   }
   private lines(node: Node): string {
     return this.entry.lines[node.line]!.text;
@@ -96,10 +129,22 @@ class EntryReader {
   private unknownWord(node: Node, word: string, where: string, words: readonly string[]): void {
     const near = nearest(word, words);
     const first = node.statement.atoms[0]!;
-    this.report(node, "form/unknown-word", says["form/unknown-word"]({ word, where, nearest: near }), near ? [{ title: `Write ${near}`, text: near }] : [], first);
+    this.report(
+      node,
+      "form/unknown-word",
+      says["form/unknown-word"]({ word, where, nearest: near }),
+      near ? [{ title: `Write ${near}`, text: near }] : [],
+      first,
+    );
   }
 
-  private value(node: Node, from: number, spec: KeySpec | Part, key: string, person = false): Value | undefined {
+  private value(
+    node: Node,
+    from: number,
+    spec: KeySpec | Part,
+    key: string,
+    person = false,
+  ): Value | undefined {
     const reading = valueOf(node.statement, from, spec, key, person);
     for (const p of reading.problems) this.problems.push({ ...p, line: node.line });
     for (const r of reading.references) this.references.push({ ...r, line: node.line });
@@ -113,7 +158,8 @@ class EntryReader {
     const keyValues: { [key: string]: Value | undefined } = {};
     const inner: { [kind: string]: Thing[] } = {};
     const where = new Map<string, Node>();
-    for (const [part, value] of Object.entries(this.headParts(spec, node, named.next))) keyValues[part] = value;
+    for (const [part, value] of Object.entries(this.headParts(spec, node, named.next)))
+      keyValues[part] = value;
     const title = named.name === kind ? kind : `${kind} ${named.name}`;
     const steps: StepLine[] = [];
     const free: Node[] = [];
@@ -124,7 +170,13 @@ class EntryReader {
     }
     for (const [key, k] of Object.entries(spec.keys))
       if (k.need === "required" && keyValues[key] === undefined && !where.has(key))
-        this.report(node, "form/key-missing", says["form/key-missing"]({ key, where: title, help: k.help }), missingFix(key, node), headSpan(statement));
+        this.report(
+          node,
+          "form/key-missing",
+          says["form/key-missing"]({ key, where: title, help: k.help }),
+          missingFix(key, node),
+          headSpan(statement),
+        );
     const entry = this.entry;
     return {
       kind,
@@ -144,11 +196,18 @@ class EntryReader {
     if (spec.name === "none") return { name: kind, next: used };
     const isName = a?.type === "word";
     if (!isName) {
-      if (spec.name !== "optional") this.report(node, "form/name-missing", says["form/name-missing"]({ kind }));
+      if (spec.name !== "optional")
+        this.report(node, "form/name-missing", says["form/name-missing"]({ kind }));
       return { name: kind, next: used };
     }
     if (typeof spec.name === "object") {
-      this.references.push({ name: a.word, kinds: spec.name.of, start: a.start, end: a.end, line: node.line });
+      this.references.push({
+        name: a.word,
+        kinds: spec.name.of,
+        start: a.start,
+        end: a.end,
+        line: node.line,
+      });
       return { name: a.word, next: used + 1 };
     }
     if (smallWords.has(a.word) || unitNamed(a.word) || /[./]/.test(a.word))
@@ -160,11 +219,26 @@ class EntryReader {
     const { atoms } = node.statement;
     if (spec.head) {
       const shape = headKey(spec);
-      const value = from < atoms.length || spec.head.some((p) => !p.optional) ? this.value(node, from, shape, spec.help) : undefined;
-      return typeof value === "object" && !Array.isArray(value) ? (value as { [part: string]: Value | undefined }) : {};
+      const value =
+        from < atoms.length || spec.head.some((p) => !p.optional)
+          ? this.value(node, from, shape, spec.help)
+          : undefined;
+      return typeof value === "object" && !Array.isArray(value)
+        ? (value as { [part: string]: Value | undefined })
+        : {};
     }
     const left = atoms[from];
-    if (left) this.report(node, "form/left-over", says["form/left-over"]({ key: this.lines(node).slice(atoms[0]!.start, left.start).trim(), text: this.lines(node).slice(left.start, atoms[atoms.length - 1]!.end) }), [], { start: left.start, end: node.statement.end });
+    if (left)
+      this.report(
+        node,
+        "form/left-over",
+        says["form/left-over"]({
+          key: this.lines(node).slice(atoms[0]!.start, left.start).trim(),
+          text: this.lines(node).slice(left.start, atoms[atoms.length - 1]!.end),
+        }),
+        [],
+        { start: left.start, end: node.statement.end },
+      );
     return {};
   }
 
@@ -186,16 +260,34 @@ class EntryReader {
         const before = inner[word]?.[0];
         if (blockSpec.once && before) {
           const line = before.node.line + 1;
-          this.report(node, "form/block-twice", says["form/block-twice"]({ kind: word, where: title, line }), [], first);
+          this.report(
+            node,
+            "form/block-twice",
+            says["form/block-twice"]({ kind: word, where: title, line }),
+            [],
+            first,
+          );
         } else (inner[word] ??= []).push(this.block(word, blockSpec, node, 1));
-      } else if (Object.hasOwn(setupVocabulary.blocks, word)) this.report(node, "form/block-not-here", says["form/block-not-here"]({ kind: word, where: title }), [], first);
+      } else if (Object.hasOwn(setupVocabulary.blocks, word))
+        this.report(
+          node,
+          "form/block-not-here",
+          says["form/block-not-here"]({ kind: word, where: title }),
+          [],
+          first,
+        );
       else this.unknownWord(node, first.word, title, Object.keys(spec.blocks ?? {}));
       return;
     }
     const key = Object.hasOwn(spec.keys, word) ? spec.keys[word] : undefined;
     if (!key) {
-      if (blockSpec) this.report(node, "form/block-needs-braces", says["form/block-needs-braces"]({ kind: word }));
-      else this.unknownWord(node, first.word, title, [...Object.keys(spec.keys), ...Object.keys(spec.blocks ?? {})]);
+      if (blockSpec)
+        this.report(node, "form/block-needs-braces", says["form/block-needs-braces"]({ kind: word }));
+      else
+        this.unknownWord(node, first.word, title, [
+          ...Object.keys(spec.keys),
+          ...Object.keys(spec.blocks ?? {}),
+        ]);
       return;
     }
     const value = this.value(node, 1, key, `${word} of ${title}`, kind === "helper" || kind === "client");
@@ -208,11 +300,24 @@ class EntryReader {
   }
 
   /** Keeps a value. Given twice, the newest of two that carry dates counts; two without cannot both be right, so neither does. */
-  private keep(word: string, key: KeySpec, value: Value, node: Node, title: string, keyValues: { [key: string]: Value | undefined }, where: Map<string, Node>): void {
+  private keep(
+    word: string,
+    key: KeySpec,
+    value: Value,
+    node: Node,
+    title: string,
+    keyValues: { [key: string]: Value | undefined },
+    where: Map<string, Node>,
+  ): void {
     const before = keyValues[word];
     if (key.many) {
-      const sided = (v: Value): string | undefined => (typeof v === "object" && !Array.isArray(v) && "side" in v && !("what" in v) ? (v.side as string) : undefined);
-      const same = Array.isArray(before) ? before.find((v) => sided(v) !== undefined && sided(v) === sided(value)) : undefined;
+      const sided = (v: Value): string | undefined =>
+        typeof v === "object" && !Array.isArray(v) && "side" in v && !("what" in v)
+          ? (v.side as string)
+          : undefined;
+      const same = Array.isArray(before)
+        ? before.find((v) => sided(v) !== undefined && sided(v) === sided(value))
+        : undefined;
       if (same) this.twice(word, title, node, where);
       else keyValues[word] = Array.isArray(before) ? [...before, value] : [value];
       if (!where.has(word)) where.set(word, node);
@@ -223,7 +328,8 @@ class EntryReader {
       where.set(word, node);
       return;
     }
-    const day = (v: Value): string | undefined => (typeof v === "object" && !Array.isArray(v) ? (v as { on?: string }).on : undefined);
+    const day = (v: Value): string | undefined =>
+      typeof v === "object" && !Array.isArray(v) ? (v as { on?: string }).on : undefined;
     const [old, now] = [day(before), day(value)];
     if (old !== undefined && now !== undefined && old !== now) {
       if (now > old) {
@@ -238,7 +344,13 @@ class EntryReader {
   private twice(word: string, title: string, node: Node, where: Map<string, Node>): void {
     const line = (where.get(word)?.line ?? 0) + 1;
     const span = node.statement;
-    this.report(node, "form/given-twice", says["form/given-twice"]({ key: word, where: title, line }), [], span);
+    this.report(
+      node,
+      "form/given-twice",
+      says["form/given-twice"]({ key: word, where: title, line }),
+      [],
+      span,
+    );
   }
 
   private step(node: Node, steps: StepLine[]): void {
@@ -250,7 +362,12 @@ class EntryReader {
     else {
       const text = this.lines(node).slice(node.statement.start, node.statement.end);
       const fixes = (reading.nearest ?? []).map((n) => ({ title: `Write ${n}`, text: n }));
-      this.report(node, "form/unknown-step", says["form/unknown-step"]({ text, nearest: reading.nearest?.[0] }), fixes);
+      this.report(
+        node,
+        "form/unknown-step",
+        says["form/unknown-step"]({ text, nearest: reading.nearest?.[0] }),
+        fixes,
+      );
     }
   }
 }
@@ -274,5 +391,14 @@ const headSpan = (s: Statement): { start: number; end: number } => ({ start: s.s
 /** Inserts `key unknown` as the first line of the block. */
 function missingFix(key: string, node: Node): LineProblem["fixes"] {
   const at = node.statement.end;
-  return node.children ? [{ title: `Write ${key} unknown: it must still be measured`, text: ` {\n  ${key} unknown`, start: at, end: at + 2 }] : [];
+  return node.children
+    ? [
+        {
+          title: `Write ${key} unknown: it must still be measured`,
+          text: ` {\n  ${key} unknown`,
+          start: at,
+          end: at + 2,
+        },
+      ]
+    : [];
 }

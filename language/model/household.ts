@@ -51,7 +51,12 @@ export interface Household {
 /** What the surroundings must be able to do: find the text that `from "..."` names. */
 export interface Library {
   /** Opens `path` as written in the file `from`. The path that comes back names the file in findings. */
-  open(path: string, from: string): { readonly path: string; readonly tree: Tree } | { readonly problem: "not-found" | "outside" | "unreadable"; readonly why?: string };
+  open(
+    path: string,
+    from: string,
+  ):
+    | { readonly path: string; readonly tree: Tree }
+    | { readonly problem: "not-found" | "outside" | "unreadable"; readonly why?: string };
 }
 
 /** Reads a setup's text; with the tree before, what did not change is kept. */
@@ -93,16 +98,23 @@ class Maker {
     }
     for (const from of this.froms) this.use(from);
     for (const { entry, line } of this.tree.entries) this.resolve(entry, line);
-    for (const thing of this.all) if (thing.kind === "transfer" || thing.kind === "way-back") this.compareSides(thing);
-    if (this.tree.entries.length === 0 && this.tree.problems.length === 0) this.report({ rule: "form/empty", message: says["form/empty"](), start: 0, end: 0 }, 0);
-    this.problems.sort((a, b) => a.line - b.line || a.start - b.start || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0));
+    for (const thing of this.all)
+      if (thing.kind === "transfer" || thing.kind === "way-back") this.compareSides(thing);
+    if (this.tree.entries.length === 0 && this.tree.problems.length === 0)
+      this.report({ rule: "form/empty", message: says["form/empty"](), start: 0, end: 0 }, 0);
+    this.problems.sort(
+      (a, b) => a.line - b.line || a.start - b.start || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0),
+    );
     return this.household();
   }
 
   private household(): Household {
     const text = (key: string): string | undefined => this.heads[key]?.value as string | undefined;
     const rules = this.heads["rules"];
-    const pin = rules && typeof rules.value === "object" ? (rules.value as { name?: string; version?: string }) : undefined;
+    const pin =
+      rules && typeof rules.value === "object"
+        ? (rules.value as { name?: string; version?: string })
+        : undefined;
     const title = text("setup");
     const visited = text("visited");
     const client = this.things.get("client");
@@ -111,7 +123,8 @@ class Maker {
       path: this.path,
       tree: this.tree,
       ...(typeof title === "string" && { title }),
-      ...(pin?.name && pin.version && { pin: { name: pin.name.toLowerCase(), version: pin.version, place: rules!.place } }),
+      ...(pin?.name &&
+        pin.version && { pin: { name: pin.name.toLowerCase(), version: pin.version, place: rules!.place } }),
       ...(typeof visited === "string" && { visited }),
       things: this.things,
       all: this.all,
@@ -130,11 +143,23 @@ class Maker {
     this.problems.push({ ...p, path: this.path, line, level: notices.has(p.rule) ? "advice" : "caution" });
   }
   private reportAt(place: Place, rule: string, message: string, fixes: LineProblem["fixes"] = []): void {
-    this.report({ rule, message, fixes, start: place.start, end: place.end }, this.spots.get(place.entry)!.line + place.line);
+    this.report(
+      { rule, message, fixes, start: place.start, end: place.end },
+      this.spots.get(place.entry)!.line + place.line,
+    );
   }
 
   private declare(thing: Thing, line: number): void {
-    for (const message of checkThing(thing)) this.report({ rule: "form/value-expected", message, start: thing.node.statement.start, end: thing.node.statement.end }, line);
+    for (const message of checkThing(thing))
+      this.report(
+        {
+          rule: "form/value-expected",
+          message,
+          start: thing.node.statement.start,
+          end: thing.node.statement.end,
+        },
+        line,
+      );
     if (thing.kind === "trial") {
       this.trials.push(thing);
       this.all.push(thing);
@@ -144,7 +169,15 @@ class Maker {
     if (before) {
       const spot = this.spots.get(before.entry)!;
       const file = spot.path === this.path ? undefined : spot.path;
-      this.report({ rule: "form/name-used-twice", message: says["form/name-used-twice"]({ name: thing.name, line: spot.line + 1, file }), start: thing.node.statement.start, end: thing.node.statement.end }, line);
+      this.report(
+        {
+          rule: "form/name-used-twice",
+          message: says["form/name-used-twice"]({ name: thing.name, line: spot.line + 1, file }),
+          start: thing.node.statement.start,
+          end: thing.node.statement.end,
+        },
+        line,
+      );
       return;
     }
     this.things.set(thing.name, thing);
@@ -155,7 +188,20 @@ class Maker {
     if (said.key === "accept") this.accepts.push(said);
     else if (said.key === "expect") this.expects.push(said);
     else if (said.key === "from") this.froms.push(said);
-    else if (this.heads[said.key]) this.report({ rule: "form/given-twice", message: says["form/given-twice"]({ key: said.key, where: "this setup", line: this.spots.get(this.heads[said.key]!.place.entry)!.line + 1 }), start: said.place.start, end: said.place.end }, line);
+    else if (this.heads[said.key])
+      this.report(
+        {
+          rule: "form/given-twice",
+          message: says["form/given-twice"]({
+            key: said.key,
+            where: "this setup",
+            line: this.spots.get(this.heads[said.key]!.place.entry)!.line + 1,
+          }),
+          start: said.place.start,
+          end: said.place.end,
+        },
+        line,
+      );
     else this.heads[said.key] = said;
   }
 
@@ -165,9 +211,16 @@ class Maker {
     if (typeof path !== "string" || !Array.isArray(use)) return;
     const file = this.library.open(path, this.path);
     if ("problem" in file) {
-      if (file.problem === "not-found") this.reportAt(from.place, "form/file-not-found", says["form/file-not-found"]({ path }));
-      else if (file.problem === "outside") this.reportAt(from.place, "form/file-outside", says["form/file-outside"]({ path }));
-      else this.reportAt(from.place, "form/file-unreadable", says["form/file-unreadable"]({ path, why: file.why ?? "it is not a text" }));
+      if (file.problem === "not-found")
+        this.reportAt(from.place, "form/file-not-found", says["form/file-not-found"]({ path }));
+      else if (file.problem === "outside")
+        this.reportAt(from.place, "form/file-outside", says["form/file-outside"]({ path }));
+      else
+        this.reportAt(
+          from.place,
+          "form/file-unreadable",
+          says["form/file-unreadable"]({ path, why: file.why ?? "it is not a text" }),
+        );
       return;
     }
     const circle = this.findCircle(file.path, file.tree);
@@ -188,10 +241,22 @@ class Maker {
       const thing = declared.get(name);
       if (!thing) {
         const near = nearest(name, declared.keys());
-        this.reportAt(from.place, "form/nothing-called", says["form/nothing-called"]({ name, path, nearest: near }));
+        this.reportAt(
+          from.place,
+          "form/nothing-called",
+          says["form/nothing-called"]({ name, path, nearest: near }),
+        );
       } else if (this.things.has(name)) {
         const spot = this.spots.get(this.things.get(name)!.entry)!;
-        this.reportAt(from.place, "form/name-used-twice", says["form/name-used-twice"]({ name, line: spot.line + 1, file: spot.path === this.path ? undefined : spot.path }));
+        this.reportAt(
+          from.place,
+          "form/name-used-twice",
+          says["form/name-used-twice"]({
+            name,
+            line: spot.line + 1,
+            file: spot.path === this.path ? undefined : spot.path,
+          }),
+        );
       } else {
         this.things.set(name, thing);
         this.all.push(thing);
@@ -225,7 +290,10 @@ class Maker {
     const base = typeof of === "string" ? this.things.get(of) : undefined;
     for (const c of contradictions(transfer, base)) {
       const line = this.spots.get(c.other.entry)!.line + c.other.line + 1;
-      const near = { title: `Write ${c.said.replace(/left|right/, c.instead)}`, text: c.said.replace(/left|right/, c.instead) };
+      const near = {
+        title: `Write ${c.said.replace(/left|right/, c.instead)}`,
+        text: c.said.replace(/left|right/, c.instead),
+      };
       this.reportAt(c.place, "form/side-contradicts", contradictionMessage(c, line), [near]);
     }
   }
@@ -239,7 +307,16 @@ class Maker {
       const near = nearest(r.name, fitting) ?? (fitting.length === 1 ? fitting[0] : undefined);
       const fixes = near ? [{ title: `Write ${near}`, text: near }] : [];
       const what = r.kinds.join(" or ");
-      this.report({ rule: "form/unknown-name", message: says["form/unknown-name"]({ name: r.name, what, nearest: near }), start: r.start, end: r.end, fixes }, line + r.line);
+      this.report(
+        {
+          rule: "form/unknown-name",
+          message: says["form/unknown-name"]({ name: r.name, what, nearest: near }),
+          start: r.start,
+          end: r.end,
+          fixes,
+        },
+        line + r.line,
+      );
     }
   }
 }

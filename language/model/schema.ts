@@ -24,9 +24,17 @@ const quantity = (dimension: string) =>
       knownGiven: z.boolean(),
       by: z.optional(z.string()),
       on: z.optional(z.string()),
-      unit: z.object({ unit: z.string(), denominator: z.optional(number), compound: z.optional(z.boolean()) }),
+      unit: z.object({
+        unit: z.string(),
+        denominator: z.optional(number),
+        compound: z.optional(z.boolean()),
+      }),
     })
-    .check(z.refine((q) => q.low <= q.nominal && q.nominal <= q.high, { error: "low, nominal and high are out of order" }));
+    .check(
+      z.refine((q) => q.low <= q.nominal && q.nominal <= q.high, {
+        error: "low, nominal and high are out of order",
+      }),
+    );
 
 /** The schema of one value. */
 export function schemaOfShape(shape: Shape): z.ZodMiniType {
@@ -44,13 +52,24 @@ export function schemaOfShape(shape: Shape): z.ZodMiniType {
     case "date":
       return z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/));
     case "pair":
-      return z.object({ first: quantity(shape.dimension), second: shape.second === "required" ? quantity(shape.dimension) : z.optional(quantity(shape.dimension)) });
+      return z.object({
+        first: quantity(shape.dimension),
+        second:
+          shape.second === "required" ? quantity(shape.dimension) : z.optional(quantity(shape.dimension)),
+      });
     case "list":
       return z.array(schemaOfShape(shape.item));
     case "either":
       return z.union(shape.shapes.map(schemaOfShape) as [z.ZodMiniType, ...z.ZodMiniType[]]);
     case "parts":
-      return z.object(Object.fromEntries(shape.parts.map((p) => [p.name, p.optional ? z.optional(schemaOfShape(p.shape)) : schemaOfShape(p.shape)])));
+      return z.object(
+        Object.fromEntries(
+          shape.parts.map((p) => [
+            p.name,
+            p.optional ? z.optional(schemaOfShape(p.shape)) : schemaOfShape(p.shape),
+          ]),
+        ),
+      );
     case "mention":
       return z.literal(true);
   }
@@ -84,8 +103,11 @@ function check(thing: Thing): string[] {
   const messages: string[] = [];
   if (spec) {
     const result = schemaOfBlock(spec).safeParse(thing.values);
-    if (!result.success) for (const issue of result.error.issues) messages.push(`${thing.kind} ${thing.name}: ${issue.path.join(" ")}: ${issue.message}`);
+    if (!result.success)
+      for (const issue of result.error.issues)
+        messages.push(`${thing.kind} ${thing.name}: ${issue.path.join(" ")}: ${issue.message}`);
   }
-  for (const inner of Object.values(thing.inner)) for (const t of inner ?? []) messages.push(...checkThing(t));
+  for (const inner of Object.values(thing.inner))
+    for (const t of inner ?? []) messages.push(...checkThing(t));
   return messages;
 }

@@ -8,12 +8,7 @@ export type Choice = string;
 
 /** What one key says. Statements with several parts (`turned 30 deg towards`) are records of them. */
 export type Value =
-  | Quantity
-  | Unknown
-  | Choice
-  | boolean
-  | readonly Value[]
-  | { readonly [part: string]: Value | undefined };
+  Quantity | Unknown | Choice | boolean | readonly Value[] | { readonly [part: string]: Value | undefined };
 
 /**
  * Something declared: a block of the setup, or one block inside it. Value objects stay the same objects while their line's

@@ -29,7 +29,13 @@ class Wrong extends Error {
 }
 
 const dimensionWords: Record<Dimension, string> = {
-  length: "length", mass: "mass", angle: "angle", force: "force", ratio: "share", duration: "time", number: "number",
+  length: "length",
+  mass: "mass",
+  angle: "angle",
+  force: "force",
+  ratio: "share",
+  duration: "time",
+  number: "number",
 };
 
 /** What a shape wants, in words. */
@@ -63,13 +69,21 @@ export function wants(shape: Shape): string {
 }
 
 /** Reads `atoms[from...]` as `shape`. `key` is how messages call it; `person` marks things that carry no label. */
-export function readValue(atoms: readonly Atom[], from: number, shape: Shape, key: string, end: number, person = false): ValueReading {
+export function readValue(
+  atoms: readonly Atom[],
+  from: number,
+  shape: Shape,
+  key: string,
+  end: number,
+  person = false,
+): ValueReading {
   const reader = new ValueReader(atoms, from, key, end, person);
   try {
     const value = reader.whole(shape);
     return { value, problems: reader.problems, references: reader.references };
   } catch (e) {
-    if (e instanceof Wrong) return { problems: [...reader.problems, e.problem], references: reader.references };
+    if (e instanceof Wrong)
+      return { problems: [...reader.problems, e.problem], references: reader.references };
     throw e;
   }
 }
@@ -86,9 +100,18 @@ class ValueReader {
   ) {}
 
   whole(shape: Shape): Value {
-    const value = this.isWord("unknown") && shape.is !== "mention" ? (this.at++, unknownValue) : this.read(shape);
+    const value =
+      this.isWord("unknown") && shape.is !== "mention" ? (this.at++, unknownValue) : this.read(shape);
     const left = this.peek();
-    if (left) throw new Wrong(this.problem("form/left-over", says["form/left-over"]({ key: this.key, text: raw(left) }), left, this.atoms[this.atoms.length - 1]!));
+    if (left)
+      throw new Wrong(
+        this.problem(
+          "form/left-over",
+          says["form/left-over"]({ key: this.key, text: raw(left) }),
+          left,
+          this.atoms[this.atoms.length - 1]!,
+        ),
+      );
     return value;
   }
 
@@ -103,7 +126,13 @@ class ValueReader {
     const a = this.peek();
     return a?.type === "mark" && a.mark === mark;
   }
-  private problem(rule: string, message: string, first: { start: number }, last: { end: number }, fixes: Fix[] = []): LineProblem {
+  private problem(
+    rule: string,
+    message: string,
+    first: { start: number },
+    last: { end: number },
+    fixes: Fix[] = [],
+  ): LineProblem {
     return { rule, message, start: first.start, end: last.end, fixes };
   }
   private expected(shape: Shape): Wrong {
@@ -112,9 +141,29 @@ class ValueReader {
     if (!a) {
       const before = this.atoms[this.at - 1];
       const start = before ? before.start : this.endOfLine;
-      return new Wrong({ rule: "form/value-missing", message: says["form/value-missing"]({ key: this.key, wants: what }), start, end: this.endOfLine, fixes: [{ title: "Write unknown: it must still be found out", text: " unknown", start: this.endOfLine, end: this.endOfLine }] });
+      return new Wrong({
+        rule: "form/value-missing",
+        message: says["form/value-missing"]({ key: this.key, wants: what }),
+        start,
+        end: this.endOfLine,
+        fixes: [
+          {
+            title: "Write unknown: it must still be found out",
+            text: " unknown",
+            start: this.endOfLine,
+            end: this.endOfLine,
+          },
+        ],
+      });
     }
-    return new Wrong(this.problem("form/value-expected", says["form/value-expected"]({ key: this.key, wants: what, text: raw(a) }), a, a));
+    return new Wrong(
+      this.problem(
+        "form/value-expected",
+        says["form/value-expected"]({ key: this.key, wants: what, text: raw(a) }),
+        a,
+        a,
+      ),
+    );
   }
 
   private read(shape: Shape): Value {
@@ -164,9 +213,20 @@ class ValueReader {
       return a.word;
     }
     const near = nearest(a.word, choices);
-    const list = choices.length > 1 ? `${choices.slice(0, -1).join(", ")} or ${choices[choices.length - 1]}` : choices[0]!;
+    const list =
+      choices.length > 1
+        ? `${choices.slice(0, -1).join(", ")} or ${choices[choices.length - 1]}`
+        : choices[0]!;
     const fixes = (near ? [near] : choices.slice(0, 4)).map((c) => ({ title: `Write ${c}`, text: c }));
-    throw new Wrong(this.problem("form/unknown-choice", says["form/unknown-choice"]({ key: this.key, text: a.raw, choices: list }), a, a, fixes));
+    throw new Wrong(
+      this.problem(
+        "form/unknown-choice",
+        says["form/unknown-choice"]({ key: this.key, text: a.raw, choices: list }),
+        a,
+        a,
+        fixes,
+      ),
+    );
   }
 
   private text(shape: Shape): string {
@@ -199,7 +259,8 @@ class ValueReader {
     // The kind of the first atom decides, so that the message speaks of the branch that was meant.
     const fits = shapes.find((s) => {
       const first = s.is === "parts" ? s.parts[0]!.shape : s;
-      if (first.is === "quantity") return a.type === "measure" ? a.dimension === first.dimension : a.type === "number";
+      if (first.is === "quantity")
+        return a.type === "measure" ? a.dimension === first.dimension : a.type === "number";
       if (first.is === "choice" || first.is === "flag" || first.is === "name") return a.type === "word";
       return first.is === a.type || first.is === "code";
     });
@@ -222,7 +283,9 @@ class ValueReader {
       this.at++;
       record[p.name] = this.read(p.shape);
     }
-    for (const p of parts) if (p.lead && !p.optional && record[p.name] === undefined) throw this.expected({ is: "parts", parts: [p] });
+    for (const p of parts)
+      if (p.lead && !p.optional && record[p.name] === undefined)
+        throw this.expected({ is: "parts", parts: [p] });
     return record;
   }
 
@@ -239,11 +302,20 @@ class ValueReader {
     const unit = second.type === "measure" ? second.unit : first.type === "measure" ? first.unit : undefined;
     const a = this.plain(this.withUnit(first, unit, shape.units));
     const b = this.plain(this.withUnit(second, unit, shape.units));
-    if (shape.joined === "by" && start && a.nominal > b.nominal && (this.key.startsWith("size of bed") || this.key.startsWith("size of board"))) {
+    if (
+      shape.joined === "by" &&
+      start &&
+      a.nominal > b.nominal &&
+      (this.key.startsWith("size of bed") || this.key.startsWith("size of board"))
+    ) {
       const last = this.atoms[this.at - 1]!;
       const text = `${showValue(a.nominal, a.dimension, a.unit)} by ${showValue(b.nominal, b.dimension, b.unit)}`;
       const swapped = `${showValue(b.nominal, b.dimension, b.unit)} by ${showValue(a.nominal, a.dimension, a.unit)}`;
-      this.problems.push(this.problem("form/longer-across", says["form/longer-across"]({ text }), start, last, [{ title: `Swap: ${swapped}`, text: swapped }]));
+      this.problems.push(
+        this.problem("form/longer-across", says["form/longer-across"]({ text }), start, last, [
+          { title: `Swap: ${swapped}`, text: swapped },
+        ]),
+      );
     }
     return { first: a, second: b };
   }
@@ -263,7 +335,19 @@ class ValueReader {
     if (a?.type === "number") throw this.noUnit(a, units);
     if (a?.type !== "measure") throw this.expected({ is: "quantity", dimension, units });
     if (a.dimension !== dimension)
-      throw new Wrong(this.problem("form/wrong-dimension", says["form/wrong-dimension"]({ key: this.key, text: a.spelling, wants: dimensionWords[dimension], is: dimensionWords[a.dimension] }), a, a));
+      throw new Wrong(
+        this.problem(
+          "form/wrong-dimension",
+          says["form/wrong-dimension"]({
+            key: this.key,
+            text: a.spelling,
+            wants: dimensionWords[dimension],
+            is: dimensionWords[a.dimension],
+          }),
+          a,
+          a,
+        ),
+      );
     this.at++;
     return a;
   }
@@ -276,24 +360,58 @@ class ValueReader {
       const back = likely.find((x) => x !== u) ?? unitsOf(own.dimension)[0]!.symbol;
       return `${a.raw} ${u} (${showValue(si, own.dimension, { unit: back })})`;
     };
-    const fixes = likely.map((u) => ({ title: likely.length > 1 ? other(u) : `${a.raw} ${u}`, text: `${a.raw} ${u}` }));
+    const fixes = likely.map((u) => ({
+      title: likely.length > 1 ? other(u) : `${a.raw} ${u}`,
+      text: `${a.raw} ${u}`,
+    }));
     const question = likely.map((u) => `${a.raw} ${u}`).join(" or ");
-    return new Wrong(this.problem("form/no-unit", says["form/no-unit"]({ key: this.key, text: a.raw, likely: question }), a, a, fixes));
+    return new Wrong(
+      this.problem(
+        "form/no-unit",
+        says["form/no-unit"]({ key: this.key, text: a.raw, likely: question }),
+        a,
+        a,
+        fixes,
+      ),
+    );
   }
 
   private withUnit(m: Measure | Bare, unit: ShownUnit | undefined, units: readonly string[]): Measure {
     if (m.type === "measure") return m;
     if (!unit) throw this.noUnit(m, units);
     const own = unitOf(unit.unit);
-    return { type: "measure", dimension: own.dimension, value: toSiBare(m, unit.unit), unit, spelling: `${m.raw} ${own.symbol}`, start: m.start, end: m.end };
+    return {
+      type: "measure",
+      dimension: own.dimension,
+      value: toSiBare(m, unit.unit),
+      unit,
+      spelling: `${m.raw} ${own.symbol}`,
+      start: m.start,
+      end: m.end,
+    };
   }
 
   private plain(m: Measure): Quantity {
-    return { type: "quantity", dimension: m.dimension, low: m.value, nominal: m.value, high: m.value, toleranceGiven: false, shape: "plain", known: "measured", knownGiven: false, unit: m.unit };
+    return {
+      type: "quantity",
+      dimension: m.dimension,
+      low: m.value,
+      nominal: m.value,
+      high: m.value,
+      toleranceGiven: false,
+      shape: "plain",
+      known: "measured",
+      knownGiven: false,
+      unit: m.unit,
+    };
   }
 
   /** A quantity with its tolerance or range, how it is known, by whom and when. */
-  private quantity(dimension: Dimension, units: readonly string[], plausible?: readonly [number, number]): Quantity {
+  private quantity(
+    dimension: Dimension,
+    units: readonly string[],
+    plausible?: readonly [number, number],
+  ): Quantity {
     const first = this.peek();
     const shape = this.isWord("adjusts") ? "adjusts" : this.isWord("about") ? "about" : "plain";
     if (shape !== "plain") this.at++;
@@ -303,7 +421,14 @@ class ValueReader {
       sign = this.isMark("-") ? -1 : 1;
       this.at++;
       if (sign < 0 && (plausible?.[0] ?? 0) >= 0)
-        throw new Wrong(this.problem("form/negative", says["form/negative"]({ key: this.key, text: `-${raw(this.peek())}` }), mark, this.peek() ?? mark));
+        throw new Wrong(
+          this.problem(
+            "form/negative",
+            says["form/negative"]({ key: this.key, text: `-${raw(this.peek())}` }),
+            mark,
+            this.peek() ?? mark,
+          ),
+        );
     }
     const start = this.magnitude(dimension, units, true);
     let low: number, nominal: number, high: number;
@@ -315,12 +440,24 @@ class ValueReader {
       const from = this.withUnit(start, last.unit, units);
       const text = `${from.spelling} to ${last.spelling}`;
       if (shape === "plain")
-        throw new Wrong(this.problem("form/range-without-reason", says["form/range-without-reason"]({ text }), start, last, [
-          { title: `It is not known better: about ${text}`, text: `about ${text}` },
-          { title: `It can be adjusted: adjusts ${text}`, text: `adjusts ${text}` },
-        ]));
+        throw new Wrong(
+          this.problem(
+            "form/range-without-reason",
+            says["form/range-without-reason"]({ text }),
+            start,
+            last,
+            [
+              { title: `It is not known better: about ${text}`, text: `about ${text}` },
+              { title: `It can be adjusted: adjusts ${text}`, text: `adjusts ${text}` },
+            ],
+          ),
+        );
       if (from.value > last.value)
-        throw new Wrong(this.problem("form/range-reversed", says["form/range-reversed"]({ text }), start, last, [{ title: "Swap them", text: `${last.spelling} to ${from.spelling}` }]));
+        throw new Wrong(
+          this.problem("form/range-reversed", says["form/range-reversed"]({ text }), start, last, [
+            { title: "Swap them", text: `${last.spelling} to ${from.spelling}` },
+          ]),
+        );
       [low, high] = [from.value, last.value];
       nominal = (low + high) / 2;
       unit = last.unit;
@@ -334,19 +471,31 @@ class ValueReader {
         toleranceGiven = true;
         low = nominal - tolerance.below;
         high = nominal + tolerance.above;
-        if ((tolerance.unit.denominator ?? 1) > (unit.denominator ?? 1)) unit = { ...unit, denominator: tolerance.unit.denominator! };
+        if ((tolerance.unit.denominator ?? 1) > (unit.denominator ?? 1))
+          unit = { ...unit, denominator: tolerance.unit.denominator! };
       }
     }
     const known = this.known();
     if (plausible && first && (high < plausible[0] || low > plausible[1])) {
       const text = showValue(nominal, dimension, unit);
-      this.problems.push(this.problem("form/hardly-plausible", says["form/hardly-plausible"]({ key: this.key, text }), first, this.atoms[this.at - 1]!));
+      this.problems.push(
+        this.problem(
+          "form/hardly-plausible",
+          says["form/hardly-plausible"]({ key: this.key, text }),
+          first,
+          this.atoms[this.at - 1]!,
+        ),
+      );
     }
     return { type: "quantity", dimension, low, nominal, high, toleranceGiven, shape, unit, ...known };
   }
 
   /** `± 1/4 in`, `+ 1/2 in - 0 in`. A bare number takes the unit of the value: `21 in ± 1/4`. */
-  private tolerance(dimension: Dimension, units: readonly string[], unit: ShownUnit): { below: number; above: number; unit: ShownUnit } | undefined {
+  private tolerance(
+    dimension: Dimension,
+    units: readonly string[],
+    unit: ShownUnit,
+  ): { below: number; above: number; unit: ShownUnit } | undefined {
     const one = (): Measure => this.withUnit(this.magnitude(dimension, units, true), unit, units);
     if (this.isMark("±")) {
       this.at++;
@@ -378,7 +527,11 @@ class ValueReader {
       if (a?.type !== "word") break;
       if (a.word === "measured" || a.word === "stated" || a.word === "estimated" || a.word === "judged") {
         if (a.word === "stated" && this.person)
-          throw new Wrong(this.problem("form/stated-by-nobody", says["form/stated-by-nobody"]({ key: this.key }), a, a, [{ title: "A person judged it", text: 'judged by ""' }]));
+          throw new Wrong(
+            this.problem("form/stated-by-nobody", says["form/stated-by-nobody"]({ key: this.key }), a, a, [
+              { title: "A person judged it", text: 'judged by ""' },
+            ]),
+          );
         known = a.word;
         knownGiven = true;
         this.at++;
@@ -395,7 +548,11 @@ class ValueReader {
     }
     if (known === "judged" && by === undefined) {
       const last = this.atoms[this.at - 1]!;
-      this.problems.push(this.problem("form/who-judged", says["form/who-judged"]({ key: this.key }), last, last, [{ title: "Name the role", text: ' by ""', start: last.end, end: last.end }]));
+      this.problems.push(
+        this.problem("form/who-judged", says["form/who-judged"]({ key: this.key }), last, last, [
+          { title: "Name the role", text: ' by ""', start: last.end, end: last.end },
+        ]),
+      );
     }
     return { known, knownGiven, ...(by !== undefined && { by }), ...(on !== undefined && { on }) };
   }
@@ -424,5 +581,7 @@ const raw = (a: Atom | undefined): string => {
 };
 const toSiBare = (b: Bare, symbol: string): number => {
   const u = unitOf(symbol);
-  return u.times === undefined ? Number(b.numerator * BigInt(Math.round(Number(u.factor.n)))) / Number(b.denominator * u.factor.d) : b.value * u.times;
+  return u.times === undefined
+    ? Number(b.numerator * BigInt(Math.round(Number(u.factor.n)))) / Number(b.denominator * u.factor.d)
+    : b.value * u.times;
 };

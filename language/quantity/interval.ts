@@ -23,7 +23,13 @@ export const exactly = (x: number): Interval => ({ low: x, nominal: x, high: x }
 export function between(a: number, b: number, nominal: number = (a + b) / 2): Interval {
   const low = Math.min(a, b);
   const high = Math.max(a, b);
-  const middle = Number.isFinite(nominal) ? Math.min(high, Math.max(low, nominal)) : Number.isFinite(low) ? low : Number.isFinite(high) ? high : 0;
+  const middle = Number.isFinite(nominal)
+    ? Math.min(high, Math.max(low, nominal))
+    : Number.isFinite(low)
+      ? low
+      : Number.isFinite(high)
+        ? high
+        : 0;
   return { low, nominal: middle, high };
 }
 
@@ -80,7 +86,11 @@ export const scale = (a: Interval, k: number): Interval =>
     ? { low: times(a.low, k), nominal: a.nominal * k, high: times(a.high, k) }
     : { low: times(a.high, k), nominal: a.nominal * k, high: times(a.low, k) };
 
-export const shift = (a: Interval, d: number): Interval => ({ low: a.low + d, nominal: a.nominal + d, high: a.high + d });
+export const shift = (a: Interval, d: number): Interval => ({
+  low: a.low + d,
+  nominal: a.nominal + d,
+  high: a.high + d,
+});
 
 export const smaller = (a: Interval, b: Interval): Interval => ({
   low: Math.min(a.low, b.low),

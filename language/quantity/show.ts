@@ -5,8 +5,28 @@ import type { Interval } from "./interval.js";
 import type { Dimension, ShownUnit } from "./types.js";
 import { fromSi, unitOf, type Unit } from "./units.js";
 
-const siUnit: Record<Dimension, string> = { length: "m", mass: "kg", angle: "deg", force: "N", ratio: "%", duration: "day", number: "" };
-const otherUnit: Record<string, string> = { in: "mm", ft: "m", mm: "in", cm: "in", m: "in", lb: "kg", kg: "lb", lbf: "N", N: "lbf", st: "kg", oz: "kg" };
+const siUnit: Record<Dimension, string> = {
+  length: "m",
+  mass: "kg",
+  angle: "deg",
+  force: "N",
+  ratio: "%",
+  duration: "day",
+  number: "",
+};
+const otherUnit: Record<string, string> = {
+  in: "mm",
+  ft: "m",
+  mm: "in",
+  cm: "in",
+  m: "in",
+  lb: "kg",
+  kg: "lb",
+  lbf: "N",
+  N: "lbf",
+  st: "kg",
+  oz: "kg",
+};
 
 /** The unit for a dimension where nothing written tells which one its writer prefers. */
 export const plainUnit = (dimension: Dimension): ShownUnit => ({ unit: siUnit[dimension] });
@@ -18,7 +38,8 @@ export function showValue(value: number, dimension: Dimension, shown: ShownUnit)
   const u = fittingUnit(dimension, shown);
   if (!u) return trim(value, 2);
   const amount = fromSi(value, u);
-  if (u.symbol === "ft" || (u.symbol === "in" && shown.compound)) return feetAndInches(value, shown.denominator ?? 8);
+  if (u.symbol === "ft" || (u.symbol === "in" && shown.compound))
+    return feetAndInches(value, shown.denominator ?? 8);
   if (u.symbol === "in") return `${fraction(amount, shown.denominator ?? 8)} in`;
   return `${trim(amount, decimals[u.symbol] ?? 1)}${u.symbol === "%" ? " %" : ` ${u.symbol}`}`;
 }
@@ -53,10 +74,25 @@ export function inOtherSystem(value: number, dimension: Dimension, shown: ShownU
   return other ? showValue(value, dimension, { unit: other, denominator: 8 }) : "";
 }
 
-const decimals: Record<string, number> = { mm: 0, cm: 1, m: 3, kg: 1, lb: 1, oz: 1, st: 2, deg: 1, N: 0, lbf: 1, "%": 0, day: 0, week: 1 };
+const decimals: Record<string, number> = {
+  mm: 0,
+  cm: 1,
+  m: 3,
+  kg: 1,
+  lb: 1,
+  oz: 1,
+  st: 2,
+  deg: 1,
+  N: 0,
+  lbf: 1,
+  "%": 0,
+  day: 0,
+  week: 1,
+};
 
 function fittingUnit(dimension: Dimension, shown: ShownUnit): Unit | undefined {
-  if (dimension === "number" || shown.unit === "1") return dimension === "ratio" && shown.unit === "%" ? unitOf("%") : undefined;
+  if (dimension === "number" || shown.unit === "1")
+    return dimension === "ratio" && shown.unit === "%" ? unitOf("%") : undefined;
   const u = shown.unit === "" ? undefined : unitOf(shown.unit);
   if (u?.dimension === dimension) return u;
   const plain = siUnit[dimension];

@@ -18,7 +18,14 @@ export interface Unit {
   readonly then?: { readonly unit: string; readonly count: number };
 }
 
-const unit = (symbol: string, dimension: Dimension, factor: string, system: Unit["system"], spellings: string, more: Partial<Unit> = {}): Unit => ({
+const unit = (
+  symbol: string,
+  dimension: Dimension,
+  factor: string,
+  system: Unit["system"],
+  spellings: string,
+  more: Partial<Unit> = {},
+): Unit => ({
   symbol,
   dimension,
   factor: new Fraction(factor),
@@ -53,16 +60,19 @@ for (const u of units) {
 }
 
 /** The unit that this spelling stands for, in capitals or small letters. */
-export const unitNamed = (spelling: string): Unit | undefined => bySpelling.get(spelling) ?? bySpelling.get(spelling.toLowerCase());
+export const unitNamed = (spelling: string): Unit | undefined =>
+  bySpelling.get(spelling) ?? bySpelling.get(spelling.toLowerCase());
 /** The unit with this symbol; throws for a symbol that is not in the table. */
 export function unitOf(symbol: string): Unit {
   const found = bySymbol.get(symbol);
   if (!found) throw new Error(`No unit ${symbol}`);
   return found;
 }
-export const unitsOf = (dimension: Dimension): readonly Unit[] => units.filter((u) => u.dimension === dimension);
+export const unitsOf = (dimension: Dimension): readonly Unit[] =>
+  units.filter((u) => u.dimension === dimension);
 
 /** An exact amount of a unit in SI, rounded once, at the end. */
-export const toSi = (amount: Fraction, u: Unit): number => (u.times === undefined ? amount.mul(u.factor).valueOf() : amount.valueOf() * u.times);
+export const toSi = (amount: Fraction, u: Unit): number =>
+  u.times === undefined ? amount.mul(u.factor).valueOf() : amount.valueOf() * u.times;
 /** How many of a unit an SI value is. */
 export const fromSi = (value: number, u: Unit): number => value / (u.times ?? u.factor.valueOf());

@@ -103,12 +103,18 @@ class LineParser extends EmbeddedActionsParser {
 
   private unitAfter(): { unit: string; end: number } | undefined {
     let found: { unit: string; end: number } | undefined;
-    this.OPTION1({ GATE: () => this.isUnit(), DEF: () => (found = this.unitToken(this.SUBRULE1(this.unit))) });
+    this.OPTION1({
+      GATE: () => this.isUnit(),
+      DEF: () => (found = this.unitToken(this.SUBRULE1(this.unit))),
+    });
     return found;
   }
   private unitAfter2(): { unit: string; end: number } | undefined {
     let found: { unit: string; end: number } | undefined;
-    this.OPTION2({ GATE: () => this.isUnit(), DEF: () => (found = this.unitToken(this.SUBRULE3(this.unit))) });
+    this.OPTION2({
+      GATE: () => this.isUnit(),
+      DEF: () => (found = this.unitToken(this.SUBRULE3(this.unit))),
+    });
     return found;
   }
   private unit = this.RULE("unit", () =>
@@ -125,7 +131,10 @@ class LineParser extends EmbeddedActionsParser {
   private isUnit(): boolean {
     const next = this.LA(1);
     if (next.tokenType === t.InchMark || next.tokenType === t.FootMark) return true;
-    return (next.tokenType === t.Word || next.image === "%" || next.image === "°") && unitNamed(next.image) !== undefined;
+    return (
+      (next.tokenType === t.Word || next.image === "%" || next.image === "°") &&
+      unitNamed(next.image) !== undefined
+    );
   }
   /** Whether what follows belongs to the same amount: inches after feet, ounces after pounds. */
   private continues(last: Magnitude | undefined): boolean {
@@ -134,7 +143,8 @@ class LineParser extends EmbeddedActionsParser {
     if (!then || !isNumber(this.LA(1).tokenType)) return false;
     for (let i = 2; i <= 3; i++) {
       const k = this.LA(i);
-      if (k.tokenType === t.InchMark || k.tokenType === t.Word) return unitNamed(k.image)?.symbol === then.unit;
+      if (k.tokenType === t.InchMark || k.tokenType === t.Word)
+        return unitNamed(k.image)?.symbol === then.unit;
       if (!isNumber(k.tokenType)) return false;
     }
     return false;
@@ -152,18 +162,48 @@ class LineParser extends EmbeddedActionsParser {
     ]);
   });
 
-  private wrong(k: IToken, rule: "form/invisible-character" | "form/text-not-closed" | "form/date-written-otherwise" | "form/decimal-comma" | "form/pounds-sign" | "form/character") {
+  private wrong(
+    k: IToken,
+    rule:
+      | "form/invisible-character"
+      | "form/text-not-closed"
+      | "form/date-written-otherwise"
+      | "form/decimal-comma"
+      | "form/pounds-sign"
+      | "form/character",
+  ) {
     this.ACTION(() => {
       const { start, end } = spot(k);
       const image = k.image;
       if (rule === "form/invisible-character") {
         const code = `U+${image.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}`;
-        this.report({ rule, message: says[rule]({ code }), start, end, fixes: [{ title: "Delete it", text: "" }] }, false);
+        this.report({
+          rule,
+          message: says[rule]({ code }),
+          start,
+          end,
+          fixes: [{ title: "Delete it", text: "" }],
+        });
       } else if (rule === "form/text-not-closed") {
-        this.report({ rule, message: says[rule](), start, end, fixes: [{ title: "Close the text", text: `${image}"` }] });
+        this.report({
+          rule,
+          message: says[rule](),
+          start,
+          end,
+          fixes: [{ title: "Close the text", text: `${image}"` }],
+        });
       } else if (rule === "form/pounds-sign") {
-        const from = this.text.slice(0, start).match(/[\d./ ]*$/)![0].trim();
-        this.report({ rule, message: says[rule]({ text: `${from}#` }), start, end, fixes: [{ title: `${from} lb`, text: " lb" }] });
+        const from = this.text
+          .slice(0, start)
+          .match(/[\d./ ]*$/)![0]
+          .trim();
+        this.report({
+          rule,
+          message: says[rule]({ text: `${from}#` }),
+          start,
+          end,
+          fixes: [{ title: `${from} lb`, text: " lb" }],
+        });
       } else if (rule === "form/date-written-otherwise") {
         this.report({ rule, message: says[rule]({ text: image }), start, end, fixes: dateReadings(image) });
       } else if (rule === "form/decimal-comma") {
@@ -188,12 +228,19 @@ class LineParser extends EmbeddedActionsParser {
     this.ACTION(() => this.add({ type: "word", word: k.image.toLowerCase(), raw: k.image, ...spot(k) }));
   }
   private freeText(k: IToken): void {
-    this.ACTION(() => this.add({ type: "text", value: k.image.slice(1, -1).replace(/\\(.)/g, "$1"), ...spot(k) }));
+    this.ACTION(() =>
+      this.add({ type: "text", value: k.image.slice(1, -1).replace(/\\(.)/g, "$1"), ...spot(k) }),
+    );
   }
   private date(k: IToken): void {
     this.ACTION(() => {
       if (isDay(k.image)) this.add({ type: "date", date: k.image, ...spot(k) });
-      else this.report({ rule: "form/date-impossible", message: says["form/date-impossible"]({ text: k.image }), ...spot(k) });
+      else
+        this.report({
+          rule: "form/date-impossible",
+          message: says["form/date-impossible"]({ text: k.image }),
+          ...spot(k),
+        });
     });
   }
   private mark(k: IToken, mark: Mark["mark"]): void {
@@ -207,7 +254,12 @@ class LineParser extends EmbeddedActionsParser {
       const mark = k.image === "–" || k.image === "−" ? "-" : k.image;
       if (mark === "=" || mark === "%" || mark === "°") {
         const fixes = mark === "=" ? [{ title: "Leave it out", text: "" }] : [];
-        this.report({ rule: "form/character", message: says["form/character"]({ text: mark }), ...spot(k), fixes });
+        this.report({
+          rule: "form/character",
+          message: says["form/character"]({ text: mark }),
+          ...spot(k),
+          fixes,
+        });
       } else this.add({ type: "mark", mark: mark as Mark["mark"], ...spot(k) });
     });
   }
@@ -216,13 +268,18 @@ class LineParser extends EmbeddedActionsParser {
     if (this.from < 0) this.from = atom.start;
     // `54 x 75 in`: the letter between two numbers is the multiplication sign.
     const before = this.atoms[this.atoms.length - 1];
-    if ((atom.type === "measure" || atom.type === "number") && before?.type === "word" && before.word === "x" && this.atoms.length > 1)
+    if (
+      (atom.type === "measure" || atom.type === "number") &&
+      before?.type === "word" &&
+      before.word === "x" &&
+      this.atoms.length > 1
+    )
       this.atoms[this.atoms.length - 1] = { ...before, word: "by" };
     this.atoms.push(atom);
   }
-  private report(problem: LineProblem, spoils = true): void {
+  private report(problem: LineProblem): void {
     this.problems.push(problem);
-    if (spoils) this.spoilt = true;
+    this.spoilt = true;
     if (this.from < 0) this.from = problem.start;
   }
   private ending(k: IToken): void {
@@ -231,7 +288,11 @@ class LineParser extends EmbeddedActionsParser {
   private opening(k: IToken): void {
     this.ACTION(() => {
       if (this.atoms.length === 0 && !this.spoilt) {
-        this.problems.push({ rule: "form/brace-without-kind", message: says["form/brace-without-kind"](), ...spot(k) });
+        this.problems.push({
+          rule: "form/brace-without-kind",
+          message: says["form/brace-without-kind"](),
+          ...spot(k),
+        });
         this.from = k.startOffset;
       }
       this.finish(true, k.startOffset);
@@ -248,7 +309,13 @@ class LineParser extends EmbeddedActionsParser {
     const empty = this.atoms.length === 0 && !this.spoilt && !opens;
     if (!empty && (opens || !this.spoilt)) {
       const end = this.atoms[this.atoms.length - 1]?.end ?? at;
-      const statement: Statement = { type: "statement", atoms: this.spoilt && !opens ? [] : this.atoms, opens, start: Math.max(0, this.from), end };
+      const statement: Statement = {
+        type: "statement",
+        atoms: this.spoilt && !opens ? [] : this.atoms,
+        opens,
+        start: Math.max(0, this.from),
+        end,
+      };
       this.items.push(statement);
     }
     this.atoms = [];
@@ -257,7 +324,8 @@ class LineParser extends EmbeddedActionsParser {
   }
 }
 
-const isNumber = (k: TokenType): boolean => k === t.Whole || k === t.Ratio || k === t.Decimal || k === t.Vulgar || k === t.Hyphened;
+const isNumber = (k: TokenType): boolean =>
+  k === t.Whole || k === t.Ratio || k === t.Decimal || k === t.Vulgar || k === t.Hyphened;
 
 /** Whether the Gregorian calendar has this day. */
 export function isDay(iso: string): boolean {
@@ -265,7 +333,20 @@ export function isDay(iso: string): boolean {
   return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(iso);
 }
 
-const months = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
+const months = [
+  "January",
+  "February",
+  "March",
+  "April",
+  "May",
+  "June",
+  "July",
+  "August",
+  "September",
+  "October",
+  "November",
+  "December",
+];
 function dateReadings(image: string): Fix[] {
   const [a, b, c] = image.split(/[/.]/);
   const year = c!.length === 2 ? `20${c}` : c!;
@@ -285,6 +366,11 @@ export function parseLine(text: string): Line {
   parser ??= new LineParser();
   const { items, problems } = parser.read(text, tokens);
   for (const e of errors)
-    problems.push({ rule: "form/character", message: says["form/character"]({ text: text.slice(e.offset, e.offset + Math.min(e.length, 20)) }), start: e.offset, end: e.offset + e.length });
+    problems.push({
+      rule: "form/character",
+      message: says["form/character"]({ text: text.slice(e.offset, e.offset + Math.min(e.length, 20)) }),
+      start: e.offset,
+      end: e.offset + e.length,
+    });
   return { text, items, ...(comment && { comment: spot(comment) }), problems };
 }

@@ -16,8 +16,24 @@ export interface Magnitude {
 
 type Problem = { problem: Omit<LineProblem, "start" | "end"> };
 const vulgars: Record<string, string> = {
-  "½": "1/2", "¼": "1/4", "¾": "3/4", "⅐": "1/7", "⅑": "1/9", "⅒": "1/10", "⅓": "1/3", "⅔": "2/3", "⅕": "1/5",
-  "⅖": "2/5", "⅗": "3/5", "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
+  "½": "1/2",
+  "¼": "1/4",
+  "¾": "3/4",
+  "⅐": "1/7",
+  "⅑": "1/9",
+  "⅒": "1/10",
+  "⅓": "1/3",
+  "⅔": "2/3",
+  "⅕": "1/5",
+  "⅖": "2/5",
+  "⅗": "3/5",
+  "⅘": "4/5",
+  "⅙": "1/6",
+  "⅚": "5/6",
+  "⅛": "1/8",
+  "⅜": "3/8",
+  "⅝": "5/8",
+  "⅞": "7/8",
 };
 /** More digits than any tape or scale gives; what is longer is noise, and exact arithmetic on it would take long. */
 const longest = 12;
@@ -42,7 +58,8 @@ function amountOf(m: Magnitude): Amount | Problem {
     const unit = m.unit ? ` ${m.unit}` : "";
     if (!whole && top!.length > 1) {
       const split = `${top!.slice(0, -1)} ${top!.slice(-1)}/${bottom}`;
-      if (Number(top!.slice(-1)) < Number(bottom)) fixes.push({ title: `${split}${unit}`, text: `${split}${unit}` });
+      if (Number(top!.slice(-1)) < Number(bottom))
+        fixes.push({ title: `${split}${unit}`, text: `${split}${unit}` });
     }
     if (!whole) {
       const over = Math.floor(Number(top) / Number(bottom));
@@ -60,11 +77,22 @@ function amountOf(m: Magnitude): Amount | Problem {
 export function bareNumber(m: Magnitude, raw: string): { atom: Omit<Bare, "start" | "end"> } | Problem {
   const amount = amountOf(m);
   if ("problem" in amount) return amount;
-  return { atom: { type: "number", value: amount.value.valueOf(), numerator: amount.value.n, denominator: amount.value.d, raw } };
+  return {
+    atom: {
+      type: "number",
+      value: amount.value.valueOf(),
+      numerator: amount.value.n,
+      denominator: amount.value.d,
+      raw,
+    },
+  };
 }
 
 /** A number with a unit, or several that make one amount (`5 ft 9 in`). */
-export function measureOf(parts: readonly Magnitude[], written: string): { atom: Omit<Measure, "start" | "end"> } | Problem {
+export function measureOf(
+  parts: readonly Magnitude[],
+  written: string,
+): { atom: Omit<Measure, "start" | "end"> } | Problem {
   let value = 0;
   let denominator = 1;
   const spellings: string[] = [];
@@ -85,7 +113,9 @@ export function measureOf(parts: readonly Magnitude[], written: string): { atom:
     ...(denominator > 1 && { denominator }),
     ...(unit!.symbol === "ft" && { compound: true }),
   };
-  return { atom: { type: "measure", dimension: unit!.dimension, value, unit: shown, spelling: spellings.join(" ") } };
+  return {
+    atom: { type: "measure", dimension: unit!.dimension, value, unit: shown, spelling: spellings.join(" ") },
+  };
 }
 
 /** Feet and inches added as fractions and rounded once, so that 5 ft 9 in is the same number as 69 in. */
@@ -110,6 +140,13 @@ function overAFoot(parts: readonly Magnitude[], written: string, unit: Unit): Pr
   return { problem: { ...problem.problem, fixes } };
 }
 
-function wrong(rule: "form/number-too-large" | "form/fraction-of-nothing" | "form/improper-fraction" | "form/inches-over-a-foot", p: { text: string }): Problem {
+function wrong(
+  rule:
+    | "form/number-too-large"
+    | "form/fraction-of-nothing"
+    | "form/improper-fraction"
+    | "form/inches-over-a-foot",
+  p: { text: string },
+): Problem {
   return { problem: { rule, message: says[rule](p) } };
 }

@@ -14,7 +14,10 @@ const token = (name: string, pattern: RegExp | CustomPatternMatcherFunc, more: o
   createToken({ name, pattern, line_breaks: false, ...more });
 
 export const Blank = token("Blank", /[ \t\r\u00a0\u2000-\u200a\u202f\u3000]+/, { group: Lexer.SKIPPED });
-export const Invisible = token("Invisible", /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u00ad\u200b-\u200f\u2028\u2029\u202a-\u202e\u2060-\u2069\ufeff\ufffd]+/);
+export const Invisible = token(
+  "Invisible",
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u00ad\u200b-\u200f\u2028\u2029\u202a-\u202e\u2060-\u2069\ufeff\ufffd]+/,
+);
 export const PoundsSign = token("PoundsSign", poundsSign, { start_chars_hint: ["#"] });
 export const Comment = token("Comment", /#.*/);
 export const InchMark = token("InchMark", afterDigit(`"″”`), { start_chars_hint: [`"`, "″", "”"] });
@@ -29,7 +32,10 @@ export const Ratio = token("Ratio", /\d+[/⁄]\d+/);
 export const Decimal = token("Decimal", /\d*\.\d+/);
 export const Whole = token("Whole", /\d+/);
 export const Vulgar = token("Vulgar", /[½¼¾⅐-⅞]/);
-export const Word = token("Word", /[A-Za-z\u00c0-\u024f_](?:[A-Za-z0-9\u00c0-\u024f_]|[-./](?=[A-Za-z0-9\u00c0-\u024f_]))*/);
+export const Word = token(
+  "Word",
+  /[A-Za-z\u00c0-\u024f_](?:[A-Za-z0-9\u00c0-\u024f_]|[-./](?=[A-Za-z0-9\u00c0-\u024f_]))*/,
+);
 export const Open = token("Open", /\{/);
 export const Closed = token("Closed", /\}/);
 export const Semicolon = token("Semicolon", /;/);
@@ -39,7 +45,9 @@ export const Sign = token("Sign", /[,:+*/()=%°–−-]/);
 
 /** `182#`: a pound sign straight after a number, and not the start of a comment with a blank before it. */
 function poundsSign(text: string, offset: number): RegExpExecArray | null {
-  return text[offset] === "#" && offset > 0 && /[0-9]/.test(text[offset - 1]!) ? (["#"] as unknown as RegExpExecArray) : null;
+  return text[offset] === "#" && offset > 0 && /[0-9]/.test(text[offset - 1]!)
+    ? (["#"] as unknown as RegExpExecArray)
+    : null;
 }
 
 export const tokens: TokenType[] = [
@@ -69,4 +77,8 @@ export const tokens: TokenType[] = [
 ];
 
 /** A line never holds a line break; whatever stands in it, lexing takes time in proportion to its length. */
-export const lexer = new Lexer(tokens, { ensureOptimizations: false, positionTracking: "onlyOffset", safeMode: false });
+export const lexer = new Lexer(tokens, {
+  ensureOptimizations: false,
+  positionTracking: "onlyOffset",
+  safeMode: false,
+});

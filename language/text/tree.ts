@@ -100,12 +100,26 @@ class Reader {
         if (item.type === "close") {
           if (tooDeep > 0) tooDeep--;
           else if (stack.length > 0) this.close(stack, roots, at, item.end);
-          else problems.push({ rule: "form/brace-without-block", message: says["form/brace-without-block"](), start: item.start, end: item.end, line: at, fixes: [{ title: "Delete it", text: "" }] });
+          else
+            problems.push({
+              rule: "form/brace-without-block",
+              message: says["form/brace-without-block"](),
+              start: item.start,
+              end: item.end,
+              line: at,
+              fixes: [{ title: "Delete it", text: "" }],
+            });
         } else if (tooDeep > 0) {
           if (item.opens) tooDeep++;
         } else if (item.opens && stack.length >= deepest) {
           tooDeep = 1;
-          problems.push({ rule: "form/nested-too-deep", message: says["form/nested-too-deep"](), start: item.start, end: item.end, line: at });
+          problems.push({
+            rule: "form/nested-too-deep",
+            message: says["form/nested-too-deep"](),
+            start: item.start,
+            end: item.end,
+            line: at,
+          });
         } else if (item.opens) stack.push({ statement: item, line: at, children: [] });
         else (stack[stack.length - 1]?.children ?? roots).push({ statement: item, line: at });
       }
@@ -117,8 +131,18 @@ class Reader {
     // Blocks still open end here; the innermost names the place, since that is where the brace was forgotten.
     if (stack.length > 0) {
       const open = stack[stack.length - 1]!;
-      const what = open.statement.atoms.map((a) => (a.type === "word" ? a.raw : "")).join(" ").trim() || "{";
-      problems.push({ rule: "form/block-not-closed", message: says["form/block-not-closed"]({ what }), start: open.statement.start, end: open.statement.end, line: open.line });
+      const what =
+        open.statement.atoms
+          .map((a) => (a.type === "word" ? a.raw : ""))
+          .join(" ")
+          .trim() || "{";
+      problems.push({
+        rule: "form/block-not-closed",
+        message: says["form/block-not-closed"]({ what }),
+        start: open.statement.start,
+        end: open.statement.end,
+        line: open.line,
+      });
     }
     while (stack.length > 0) this.close(stack, roots, undefined, 0);
     this.keep(first, i, roots, problems);
@@ -127,7 +151,12 @@ class Reader {
 
   private close(stack: Open[], roots: Node[], line: number | undefined, start: number): void {
     const { statement, line: opened, children } = stack.pop()!;
-    const node: Node = { statement, line: opened, children, ...(line !== undefined && { close: { line, start } }) };
+    const node: Node = {
+      statement,
+      line: opened,
+      children,
+      ...(line !== undefined && { close: { line, start } }),
+    };
     (stack[stack.length - 1]?.children ?? roots).push(node);
   }
 
@@ -138,7 +167,8 @@ class Reader {
       for (const p of problems) this.stray.push({ ...p, line: p.line + first });
       return;
     }
-    for (const [k, node] of roots.entries()) this.entries.push({ entry: { node, lines, problems: k === 0 ? problems : [] }, line: first });
+    for (const [k, node] of roots.entries())
+      this.entries.push({ entry: { node, lines, problems: k === 0 ? problems : [] }, line: first });
   }
 
   private startsAtTop(line: Line): boolean {
@@ -150,12 +180,25 @@ class Reader {
 }
 
 /** Whether reading it again with other lines behind it would give the same. Entries that share their lines are read anew. */
-const complete = (e: Entry): boolean => e.node.children === undefined ? e.lines.length === 1 && e.lines[0]!.items.length === 1 : e.node.close !== undefined && e.node.close.line === e.lines.length - 1 && onlyOne(e);
+const complete = (e: Entry): boolean =>
+  e.node.children === undefined
+    ? e.lines.length === 1 && e.lines[0]!.items.length === 1
+    : e.node.close !== undefined && e.node.close.line === e.lines.length - 1 && onlyOne(e);
 const onlyOne = (e: Entry): boolean => {
   const last = e.lines[e.lines.length - 1]!.items;
   const item = last[last.length - 1];
-  return e.node.line === 0 && item?.type === "close" && e.node.close!.start === item.end && e.lines[0]!.items[0] === e.node.statement;
+  return (
+    e.node.line === 0 &&
+    item?.type === "close" &&
+    e.node.close!.start === item.end &&
+    e.lines[0]!.items[0] === e.node.statement
+  );
 };
 
 /** The place of a statement. */
-export const placeOfNode = (entry: Entry, node: Node): Place => ({ entry, line: node.line, start: node.statement.start, end: node.statement.end });
+export const placeOfNode = (entry: Entry, node: Node): Place => ({
+  entry,
+  line: node.line,
+  start: node.statement.start,
+  end: node.statement.end,
+});

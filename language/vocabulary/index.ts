@@ -53,4 +53,6 @@ export const keySpec = (kind: string, key: string): KeySpec | undefined => {
 };
 
 /** Words that join values and can never be names. */
-export const smallWords: ReadonlySet<string> = new Set("in to from by at on of with and or not none unknown".split(" "));
+export const smallWords: ReadonlySet<string> = new Set(
+  "in to from by at on of with and or not none unknown".split(" "),
+);

@@ -1,5 +1,20 @@
 /** The bed, what else stands in the room, and the room. */
-import { choice, choiceShape, code, either, flag, length, lengthShape, list, mass, mention, name, part, parts, placeAt, size, text } from "./shapes.js";
+import {
+  choice,
+  choiceShape,
+  either,
+  flag,
+  length,
+  lengthShape,
+  list,
+  mass,
+  mention,
+  part,
+  parts,
+  placeAt,
+  size,
+  text,
+} from "./shapes.js";
 import type { BlockSpec } from "./types.js";
 
 const note = text("a note", { many: true });
@@ -9,8 +24,14 @@ export const bed: BlockSpec = {
   help: "a bed",
   name: "optional",
   keys: {
-    top: length(8, 48)("floor to the top of the mattress, nobody on it", { need: "required", measure: "tape upright at the edge, where the person will sit" }),
-    "top-loaded": length(8, 48)("the same with somebody of like weight sitting on the edge", { need: "required", measure: "somebody sits on the edge; tape from the floor to the mattress beside the hip" }),
+    top: length(8, 48)("floor to the top of the mattress, nobody on it", {
+      need: "required",
+      measure: "tape upright at the edge, where the person will sit",
+    }),
+    "top-loaded": length(8, 48)("the same with somebody of like weight sitting on the edge", {
+      need: "required",
+      measure: "somebody sits on the edge; tape from the floor to the mattress beside the hip",
+    }),
     size: size()("width by length of the mattress", { need: "required" }),
     edge: choice("firm", "soft", "rounded")("what the edge of the mattress is like", { need: "required" }),
     adjusts: either(choiceShape("no"), {
@@ -19,8 +40,14 @@ export const bed: BlockSpec = {
     })("whether its height adjusts, and between which heights of the mattress top", { need: "wanted" }),
     castors: choice("none", "locked", "unlocked")("its castors", { need: "wanted" }),
     rails: choice("none", "left", "right", "both")("its rails"),
-    "room-under": length(0, 30)("clear height under it", { measure: "floor to the lowest part of the frame" }),
-    "rated-load": mass(100, 1500)("the greatest load that its maker allows", { need: "wanted", safer: "low", measure: "on the frame's label or in the data sheet" }),
+    "room-under": length(0, 30)("clear height under it", {
+      measure: "floor to the lowest part of the frame",
+    }),
+    "rated-load": mass(100, 1500)("the greatest load that its maker allows", {
+      need: "wanted",
+      safer: "low",
+      measure: "on the frame's label or in the data sheet",
+    }),
     note,
   },
 };
@@ -28,7 +55,12 @@ export const bed: BlockSpec = {
 export const furniture: BlockSpec = {
   help: "a piece of furniture",
   name: "required",
-  keys: { size: size()("width along its wall by depth", { need: "required" }), height: length(2, 100)("its height"), movable: flag("can be moved"), note },
+  keys: {
+    size: size()("width along its wall by depth", { need: "required" }),
+    height: length(2, 100)("its height"),
+    movable: flag("can be moved"),
+    note,
+  },
 };
 
 const door: BlockSpec = {
@@ -37,7 +69,10 @@ const door: BlockSpec = {
   keys: {
     wall,
     at: length(0, 600)("from the west (or south) end of the wall to its near side"),
-    clear: length(15, 80)("clear width with the door open", { need: "required", measure: "face of the open door to the stop on the other side" }),
+    clear: length(15, 80)("clear width with the door open", {
+      need: "required",
+      measure: "face of the open door to the stop on the other side",
+    }),
     opens: choice("inward", "outward", "sliding", "none")("which way it opens"),
     hinged: choice("north", "south", "east", "west")("the side of its hinges"),
     threshold: length(0, 8)("height of the threshold"),
@@ -47,9 +82,16 @@ const place: BlockSpec = {
   help: "where a thing stands in the room",
   name: { of: ["bed", "furniture"] },
   keys: {
-    head: choice("north", "south", "east", "west")("for a bed: the side of the room to which its head points"),
+    head: choice(
+      "north",
+      "south",
+      "east",
+      "west",
+    )("for a bed: the side of the room to which its head points"),
     wall,
-    at: placeAt("from the west and the south wall to its nearest sides; along a wall, from its west or south end"),
+    at: placeAt(
+      "from the west and the south wall to its nearest sides; along a wall, from its west or south end",
+    ),
   },
 };
 
@@ -57,12 +99,24 @@ export const room: BlockSpec = {
   help: "a room, walked with a tape",
   name: "required",
   keys: {
-    walk: list({ is: "parts", parts: [part("length", lengthShape(4, 1200)), part("way", choiceShape("east", "north", "west", "south"))] })(
-      "the walls in order, from the south-west corner, each with the way it runs",
-      { need: "wanted", measure: "tape along each wall at the skirting" },
+    walk: list({
+      is: "parts",
+      parts: [
+        part("length", lengthShape(4, 1200)),
+        part("way", choiceShape("east", "north", "west", "south")),
+      ],
+    })("the walls in order, from the south-west corner, each with the way it runs", {
+      need: "wanted",
+      measure: "tape along each wall at the skirting",
+    }),
+    diagonal: parts(part("corners", choiceShape("sw-ne", "nw-se")), part("length", lengthShape(12, 1200)))(
+      "a diagonal, to check the corners",
+      { many: true },
     ),
-    diagonal: parts(part("corners", choiceShape("sw-ne", "nw-se")), part("length", lengthShape(12, 1200)))("a diagonal, to check the corners", { many: true }),
-    floor: list(choiceShape("carpet", "loose-rug", "wood", "vinyl", "tile", "concrete"))("what the floor is, and what lies on it", { need: "wanted" }),
+    floor: list(choiceShape("carpet", "loose-rug", "wood", "vinyl", "tile", "concrete"))(
+      "what the floor is, and what lies on it",
+      { need: "wanted" },
+    ),
     note,
   },
   blocks: { door, place },
@@ -72,8 +126,25 @@ export const withinReach: BlockSpec = {
   help: "what lies within reach",
   name: "none",
   keys: {},
-  blocks: { from: { help: "what can be reached from there", name: { of: ["bed", "wheelchair", "furniture"] }, keys: { phone: mention("a telephone"), light: mention("a light"), board: mention("the board"), bell: mention("a bell"), chair: mention("the wheelchair"), drink: mention("a drink") } } },
+  blocks: {
+    from: {
+      help: "what can be reached from there",
+      name: { of: ["bed", "wheelchair", "furniture"] },
+      keys: {
+        phone: mention("a telephone"),
+        light: mention("a light"),
+        board: mention("the board"),
+        bell: mention("a bell"),
+        chair: mention("the wheelchair"),
+        drink: mention("a drink"),
+      },
+    },
+  },
 };
 
-export const mayChange: BlockSpec = { help: "what may be changed, and within what limits", name: "none", keys: {}, free: true };
-
+export const mayChange: BlockSpec = {
+  help: "what may be changed, and within what limits",
+  name: "none",
+  keys: {},
+  free: true,
+};

@@ -22,7 +22,13 @@ export type Shape =
   /** The name of a thing of one of these kinds. */
   | { readonly is: "name"; readonly of: readonly string[] }
   /** Two lengths joined by `by`, or by a comma for a place: `39 in by 80 in`. Read as { first, second }. */
-  | { readonly is: "pair"; readonly dimension: Dimension; readonly joined: "by" | ","; readonly units: readonly string[]; readonly second: "required" | "optional" }
+  | {
+      readonly is: "pair";
+      readonly dimension: Dimension;
+      readonly joined: "by" | ",";
+      readonly units: readonly string[];
+      readonly second: "required" | "optional";
+    }
   /** Items parted by commas. */
   | { readonly is: "list"; readonly item: Shape }
   /** Any of these, the first that fits. */

@@ -1,4 +1,5 @@
 /** Reading and writing the steps of a transfer: what people type is read, one spelling is written. */
+import { editDistance } from "../text/nearest.js";
 import { stepPhrases, type StepPhrase, type Verb } from "./step-phrases.js";
 
 export { stepPhrases, type StepPhrase, type Verb } from "./step-phrases.js";
@@ -13,7 +14,7 @@ export interface Step {
 }
 
 export type ReadStep =
-  | { readonly step: Step; readonly problem?: undefined }
+  | { readonly step: Step; readonly problem?: undefined; readonly nearest?: undefined }
   /** `nearest`: up to four spellings that would be read, best first. */
   | { readonly step?: undefined; readonly problem: string; readonly nearest?: readonly string[] };
 
@@ -42,7 +43,7 @@ function spellings(phrase: StepPhrase, surface: string, side?: "left" | "right")
 /** Joined, split and neighbouring spellings of the trade's words, mended before a step is looked up. */
 const mended: readonly (readonly [RegExp, string])[] = [
   [/-/g, " "],
-  [/\b(the|a|an|clients?|patients?|wheelchair|his|her|their)\b/g, (" ")],
+  [/\b(the|a|an|clients?|patients?|wheelchair|his|her|their)\b/g, " "],
   [/\bleg ?rests?\b/g, "legrest"],
   [/\b(arm ?rests?|side panels?)\b/g, "armrest"],
   [/\bfoot ?rests?\b/g, "footrest"],
@@ -81,7 +82,9 @@ export function readStep(words: readonly string[]): ReadStep {
   const said = words.filter((w) => w === "left" || w === "right") as ("left" | "right")[];
   const rest = words.filter((w) => w !== "left" && w !== "right");
   if (rest.length === 0) {
-    return { problem: written === "" ? "No step is written here." : `"${written}" names a side, but no step.` };
+    return {
+      problem: written === "" ? "No step is written here." : `"${written}" names a side, but no step.`,
+    };
   }
   const both = rest.includes("both");
   const found = look(rest) ?? (both ? look(rest.filter((w) => w !== "both")) : undefined);
@@ -108,10 +111,16 @@ export function readStep(words: readonly string[]): ReadStep {
   return { step: { verb: phrase.verb, ...(side && { side }), ...(object !== undefined && { object }) } };
 }
 
+/** Names start with a letter and hold letters, digits and hyphens; the language's joining words are never names. */
+const isName = (word: string): boolean =>
+  /^\p{L}[\p{L}\p{N}-]*$/u.test(word) &&
+  !/^(in|to|from|by|at|on|of|with|and|or|not|none|unknown)$/.test(word);
+
 function look(words: readonly string[]): { phrase: StepPhrase; object?: string } | undefined {
   const whole = lookup.get(mend(words.join(" ")));
   if (whole) return { phrase: whole };
   const object = words.at(-1)!;
+  if (!isName(object)) return undefined;
   const phrase = lookup.get(mend(words.slice(0, -1).join(" ")));
   return phrase?.object ? { phrase, object } : undefined;
 }
@@ -131,18 +140,4 @@ function nearestSteps(words: readonly string[], side: "left" | "right" | undefin
     .sort((a, b) => a[1] - b[1])
     .flatMap(([phrase]) => spellings(phrase, "bed", side))
     .slice(0, 4);
-}
-
-/** Number of letters to insert, drop or exchange to turn one text into the other (Levenshtein's distance). */
-function editDistance(a: string, b: string): number {
-  let row = Array.from({ length: b.length + 1 }, (_, i) => i);
-  for (let i = 1; i <= a.length; i++) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j++) {
-      const exchange = row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
-      next.push(Math.min(exchange, row[j]! + 1, next[j - 1]! + 1));
-    }
-    row = next;
-  }
-  return row[b.length]!;
 }

@@ -57,7 +57,7 @@ function readExampleValue(part: readonly Atom[]): ExampleValue | string {
   if (lead.type === "word" && rest.length === 1) {
     if (lead.word === "unknown") return { ...fact, unknown: true };
     if (lead.word === "without") return { ...fact, without: true };
-    if (lead.word !== "up" && lead.word !== "down") return { ...fact, choice: lead.word };
+    return { ...fact, choice: lead.word };
   }
   const assumed = lead.type === "word" && lead.word === "assumed";
   const read = readInterval(assumed ? rest.slice(1) : rest, "number");

@@ -58,7 +58,6 @@ export function verify(set: RuleSet, head: RulePlace | undefined, around: Surrou
 }
 
 function verifyRule(rule: Rule, set: RuleSet, around: Surroundings, usedLimits: Set<string>, report: Report): void {
-  const known = [...around.factNames(rule.scope), ...set.limits.keys()];
   const names: Names = {
     fact: (n) => around.fact(n, rule.scope),
     limit: (n) => {
@@ -66,7 +65,7 @@ function verifyRule(rule: Rule, set: RuleSet, around: Surroundings, usedLimits: 
       if (l) usedLimits.add(n);
       return l && { dimension: l.dimension, bare: l.dimension === "number" };
     },
-    nearest: (n) => nearest(n, known),
+    nearest: (n) => nearest(n, [...around.factNames(rule.scope), ...set.limits.keys()]),
   };
   if (rule.scope.is === "thing" && !around.kinds.includes(rule.scope.kind)) report(problemAt(rule.at, "rules/unknown-word", `No kind of thing is called "${rule.scope.kind}": ${around.kinds.join(", ")}.`));
   if (rule.scope.is === "step") for (const p of rule.scope.phrases) if (!around.stepPhrase(p)) report(problemAt(rule.at, "rules/unknown-word", `No step starts with "${p}".`));

@@ -72,31 +72,33 @@ function tryAngle(c: Choosing, phi: number): Chosen {
   };
 }
 
-const merit = (p: Chosen): number => (p.short > 1e-9 ? Math.min(0, p.margin) - p.short : p.margin);
-
 /**
  * The best placement: it fits in front of the wheel, its inner end lies under the near sitting bone and not past the client's
- * midline, and the smaller of (bearing - asked) at both ends is greatest. If nothing fits, what is short is made least. Of
- * placements equally good the least askew is taken, then the one with the least span, then the one that points forward.
+ * midline, and the smaller of (bearing - asked) at both ends is greatest. If nothing fits in front of the wheel, what is short
+ * there is made least first. Of placements equally good the least askew is taken, then the one with the least span, then the
+ * one that points forward.
  */
 export function place(c: Choosing, step = degree): Chosen {
   if (c.angle !== undefined) return tryAngle(c, c.angle);
   const limit = 60 * degree;
   const tried: Chosen[] = [];
-  let best = -Infinity;
-  for (let phi = -limit; phi <= limit + 1e-9; phi += step) {
-    const angle = Math.abs(phi) < step / 2 ? 0 : phi;
-    if (Math.abs(angle + c.turned) > limit) continue;
-    const p = tryAngle(c, angle);
-    tried.push(p);
-    best = Math.max(best, merit(p));
+  const count = Math.round(limit / step);
+  for (let n = -count; n <= count; n++) {
+    const angle = n * step;
+    if (Math.abs(angle + c.turned) <= limit) tried.push(tryAngle(c, angle));
   }
   if (tried.length === 0) return tryAngle(c, -c.turned);
+  let short = Infinity;
+  for (const p of tried) short = Math.min(short, p.short);
+  let margin = -Infinity;
+  for (const p of tried) if (p.short <= short + equally) margin = Math.max(margin, p.margin);
   let chosen: Chosen | undefined;
   for (const p of tried) {
-    if (merit(p) < best - equally) continue;
+    if (p.short > short + equally || p.margin < margin - equally) continue;
     const nearer = chosen ? Math.abs(p.angle) - Math.abs(chosen.angle) : -1;
-    if (!chosen || nearer < -1e-9 || (nearer < 1e-9 && p.span < chosen.span - 1e-9)) chosen = p;
+    const span = chosen ? p.span - chosen.span : -1;
+    if (nearer < -1e-9 || (nearer < 1e-9 && (span < -1e-9 || (span < 1e-9 && p.angle > chosen!.angle))))
+      chosen = p;
   }
   return chosen!;
 }

@@ -4,15 +4,14 @@ import type { Of, Outcome } from "../quantity.js";
 import type { Scene } from "../scene.js";
 import type { Computed } from "../types.js";
 import { derived, absent, boardOr, choiceOf, isWritten, measuredBlock, without } from "./inputs.js";
-import { layingInputs, onBoard, type LayingHanded } from "./laying.js";
-import { lies, ofLaidBoard } from "./on-board.js";
+import { ofLaidBoard } from "./laying.js";
 
 export const bearingSeatComputed = ofLaidBoard({
   name: "board.bearing-seat-computed",
   says: "how much of the board lies on the seat, as it follows from where it is laid",
   formula:
     "inner end from the seat's side / cos psi - (width / 2) tan |psi|, psi the board's angle to square on the seat's side",
-  read: (b) => ({ value: b.seat, terms: lies(b) }),
+  read: (b) => b.seat,
 });
 
 export const bearingLandingComputed = ofLaidBoard({
@@ -20,7 +19,7 @@ export const bearingLandingComputed = ofLaidBoard({
   says: "how much of the board lies on the bed, as it follows from where it is laid",
   formula:
     "length - inner end from the seat's side / cos psi - gap at the board / cos phi - (width / 2) tan |phi|, phi the board's angle to square on the bed's edge",
-  read: (b) => ({ value: b.landing, terms: lies(b) }),
+  read: (b) => b.landing,
 });
 
 /** The bearing as measured, where it was. */
@@ -153,33 +152,21 @@ export const shortestThatFits = ofLaidBoard({
   read: (b) => b.shortest,
 });
 
-export const boardSpan = ofLaidBoard({
-  name: "board.span",
-  says: "the free length of the board between seat and bed, along its longer long side",
-  formula: "gap at the board / cos phi + (width / 2) sin |t| / (cos phi cos psi)",
-  read: (b) => ({ value: b.span, terms: lies(b) }),
-});
-
-export const wheelClearance = derived({
+export const wheelClearance = ofLaidBoard({
   name: "board.wheel-clearance",
-  dimension: "length",
   says: "distance between the board and the drive wheel; below zero the board lies on the wheel",
   formula: "(side window - board's middle behind the seat's front edge) cos psi - width / 2",
-  source: "plane geometry",
-  inputs: (s, of): Record<string, unknown> => layingInputs(s, of),
-  compute: (i: LayingHanded): Outcome => {
-    const b = onBoard(i);
-    if ("missing" in b) return b;
+  read: (b): Outcome | Interval => {
     if (b.wheel === "clear") return { without: "the wheel ends below the board" };
-    if (!b.wheel)
-      return {
+    return (
+      b.wheel ?? {
         missing: [
           {
             what: "the free seat side in front of the wheel (side-window), or the drive wheel and its axle",
             key: "side-window",
           },
         ],
-      };
-    return { value: b.wheel, terms: lies(b) };
+      }
+    );
   },
 });

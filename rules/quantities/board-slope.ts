@@ -5,7 +5,7 @@ import type { QuantityRule } from "../quantity.js";
 import type { Scene } from "../scene.js";
 import { boardRiseEnd, boardRiseStart } from "./board-rise.js";
 import { derived, boardOr } from "./inputs.js";
-import { ofLaidBoard } from "./on-board.js";
+import { ofLaidBoard } from "./laying.js";
 
 /** Middle line from the seat's side to the board's outer end: what rises when the bed is the lower. */
 export const runSeatHigher = ofLaidBoard({

@@ -75,24 +75,6 @@ export interface ChoosingHanded {
   readonly bag: Bag;
 }
 
-export const choosingKeys: readonly (keyof ChoosingHanded)[] = [
-  "length",
-  "width",
-  "seatDepth",
-  "seatWidth",
-  "askew",
-  "reach",
-  "window",
-  "wheelDiameter",
-  "axle",
-  "railHeight",
-  "overallWidth",
-  "scooted",
-  "onRail",
-  "edge",
-  "bag",
-];
-
 /** The side window as taped or worked out. `wheel` below: nothing of the wheel is at the board's height. */
 export function windowOf(i: ChoosingHanded): ReturnType<typeof sideWindow> | undefined {
   if (i.window) return { window: i.window, wheel: "meets" };

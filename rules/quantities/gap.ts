@@ -1,53 +1,20 @@
-/** The gap between the parked chair and the bed, and what decides it. */
-import { subtract, type Interval } from "../../language/quantity/interval.js";
-import {
-  bestAngle,
-  computedGap,
-  contact,
-  cornerGap,
-  cornerGapAt,
-  gapOver,
-  measuredGap,
-} from "../plan/parking.js";
+/** The gap between the parked chair and the bed. */
+import { add, subtract, type Interval } from "../../language/quantity/interval.js";
+import { bestAngle, computedGap, cornerGap, gapOver, measuredGap, seatFront } from "../plan/parking.js";
 import { place } from "../plan/placing.js";
 import type { Outcome } from "../quantity.js";
 import type { Computed } from "../types.js";
+import { choosing, choosingInputs, type ChoosingHanded } from "./choosing.js";
 import {
   beyondSquare,
   derived,
   isWritten,
   measuredBlock,
-  remember,
   signedTurn,
   turnInputs,
   without,
 } from "./inputs.js";
-import { parked, parkingKeysWithout, parkingInputs, planWith, type Parking } from "./parked.js";
-import { choosing, choosingInputs, type ChoosingHanded } from "./choosing.js";
-
-const rests = (i: Parking, uses: readonly string[]): Pick<Outcome, "assumed" | "terms"> => ({
-  assumed: i.bag.assumed(uses),
-  terms: i.bag.terms(uses),
-});
-
-export const parkContact = derived({
-  name: "park.contact",
-  dimension: "length",
-  says: "which part of the chair is the first to touch, and how far it stands nearer to the bed than the seat's corner",
-  formula: "the greatest of x sin t + y cos t over the chair's parts, less that of the seat's nearest corner",
-  source: "plane geometry",
-  inputs: (s, of) => parkingInputs(s, of),
-  compute: (i: Parking): Outcome => {
-    const p = parked(i);
-    if (!p) return beyondSquare;
-    const c = contact(p.plan, p.turned);
-    return {
-      value: c.ahead,
-      choice: c.first.kind,
-      ...rests(i, p.uses),
-    };
-  },
-});
+import { park, parkContact, parkedAs, parkingInputs, planWith, type Parking } from "./parked.js";
 
 export const gapComputed = derived({
   name: "gap.corner-computed",
@@ -55,11 +22,8 @@ export const gapComputed = derived({
   says: "nearest point of the seat to the edge of the bed, as it follows from the chair's parts",
   formula: "parking clearance + what the first part to touch stands nearer than the seat's corner",
   source: "plane geometry",
-  inputs: (s, of) => parkingInputs(s, of),
-  compute: (i: Parking): Outcome => {
-    const p = parked(i);
-    return p ? { value: cornerGap(p.plan, p.clearance, p.turned), ...rests(i, p.uses) } : beyondSquare;
-  },
+  inputs: (_s, of) => ({ contact: of(parkContact), clearance: of.default("parking-clearance") }),
+  compute: (i: { contact: Interval; clearance: Interval }) => add(i.contact, i.clearance),
 });
 
 export const gapCorner = derived({
@@ -97,14 +61,17 @@ export const gapWithoutLegrest = derived({
   formula:
     "parking clearance + what the first part to touch, the near leg rest taken off, stands nearer than the seat's corner",
   source: "plane geometry",
-  inputs: (s, of) => parkingInputs(s, of),
-  compute: (i: Parking): Outcome => {
-    const [near, ...others] = i.equipment.split(" ");
+  inputs: (_s, of) => ({ contact: of(parkContact) }),
+  compute: (i: { contact: Interval }): Outcome => {
+    const { from } = parkedAs(i.contact);
+    const [near, ...others] = from.equipment.split(" ");
     if (near === "removed" || near === "none") return { without: "the near leg rest is off" };
-    const off = parked({ ...i, equipment: ["removed", ...others].join(" ") });
-    return off
-      ? { value: cornerGap(off.plan, off.clearance, off.turned), ...rests(i, off.uses) }
-      : beyondSquare;
+    const off = park(from, ["removed", ...others].join(" "))!;
+    return {
+      value: cornerGap(off.plan, off.clearance, off.turned),
+      assumed: from.bag.assumed(off.uses),
+      terms: from.bag.terms(off.uses),
+    };
   },
 });
 
@@ -115,14 +82,10 @@ const hip = (rear: Interval, scoot: Interval | undefined): { from: "rear"; x: In
     : rear,
 });
 
-type Hips = {
-  turn: Interval;
-  away: boolean;
-  seatDepth: Interval;
-  hipFromRear: Interval;
-  scoot?: Interval;
-  measured?: Interval;
-};
+type Hips = { hipFromRear: Interval; scoot?: Interval } & (
+  | { contact: Interval; measured?: undefined }
+  | { measured: Interval; turn: Interval; away: boolean; seatDepth: Interval }
+);
 
 export const gapHips = derived({
   name: "gap.hips",
@@ -136,7 +99,7 @@ export const gapHips = derived({
       ...(s.parked.scooted && { scoot: of.default("scoot-forward") }),
     };
     const m = measuredBlock(s);
-    if (!isWritten(m, "gap") || !s.chair) return { ...parkingInputs(s, of), ...hips };
+    if (!isWritten(m, "gap") || !s.chair) return { contact: of(parkContact), ...hips };
     return {
       ...turnInputs(s, of),
       seatDepth: of.written(s.chair, "seat-depth", "the seat's depth"),
@@ -144,56 +107,31 @@ export const gapHips = derived({
       ...hips,
     };
   },
-  compute: (i: Hips & Parking): Outcome => {
+  compute: (i: Hips): Outcome => {
     const point = hip(i.hipFromRear, i.scoot);
     if (i.measured) {
       const turned = signedTurn(i.turn, i.away, 0);
       return turned ? { value: gapOver(measuredGap(i.measured, i.seatDepth, point), turned) } : beyondSquare;
     }
-    const p = parked(i);
-    if (!p) return beyondSquare;
-    return { value: gapOver(computedGap(p.plan, p.clearance, point), p.turned), ...rests(i, p.uses) };
+    const p = parkedAs(i.contact);
+    return { value: gapOver(computedGap(p.plan, p.clearance, point), p.turned) };
   },
 });
 
-/** Searched once for what it rests on: the angle as written does not enter it. */
 type Best = Parking & ChoosingHanded & { hipFromRear: Interval; scoot?: Interval; withBoard: boolean };
-const best = remember<Best, number>(
-  [
-    ...parkingKeysWithout("turn", "away"),
-    "length",
-    "width",
-    "askew",
-    "reach",
-    "window",
-    "railHeight",
-    "hipFromRear",
-    "scoot",
-    "withBoard",
-  ],
-  (i) => {
-    const plan = planWith(i, i.equipment);
-    const range = i.bag.of("best-angle-range");
-    const turns = { low: Math.max(0, range.low), nominal: 0, high: Math.min(Math.PI / 2, range.high) };
-    const point = computedGap(plan, i.clearance, hip(i.hipFromRear, i.scoot));
-    const measure = i.withBoard
-      ? (t: number) => place(choosing(i, t, cornerGapAt(plan, i.clearance, t)), (5 * Math.PI) / 180).span
-      : (t: number) => point.at(t);
-    return bestAngle(measure, turns, { tie: 0.00635 }).angle;
-  },
-);
 
 export const gapAngleBest = derived({
   name: "gap.angle-best",
   dimension: "angle",
   says: "the angle of the chair, front towards the bed, at which the board spans least, or without a board the gap beside the hips is least",
   formula:
-    "least board.span (gap.hips without a board) over the angles searched; of angles within 1/4 in, the smallest",
-  source: "search",
+    "least board.span (gap.hips without a board) over the angles searched, to 2 deg; of angles within 1/4 in, the smallest",
+  source: "search at nominal values",
   inputs: (s, of) => {
     const p = parkingInputs(s, of);
     if ("none" in p) return p;
-    const { turn: _turn, away: _away, ...others } = p;
+    // The angle as written does not enter the search.
+    const { turn: _turn, away: _away, parkingAngle: _tolerance, ...others } = p;
     return {
       ...others,
       ...(s.board && choosingInputs(s, of, s.board)),
@@ -203,7 +141,19 @@ export const gapAngleBest = derived({
     };
   },
   compute: (i: Best): Interval => {
-    const angle = best(i);
+    const plan = planWith(i, i.equipment);
+    const range = i.bag.of("best-angle-range");
+    const turns = { low: Math.max(0, range.low), nominal: 0, high: Math.min(Math.PI / 2, range.high) };
+    const hips = computedGap(plan, i.clearance, hip(i.hipFromRear, i.scoot));
+    const corner = computedGap(plan, i.clearance, seatFront);
+    // The span hardly depends on the board's own angle to a few degrees; a coarse step finds the chair's angle as well.
+    const measure = i.withBoard
+      ? (t: number) => place(choosing(i, t, corner.at(t)), 10 * degree).span
+      : (t: number) => hips.at(t);
+    const steps = Math.max(1, Math.round((turns.high - turns.low) / (2 * degree)));
+    const { angle } = bestAngle(measure, turns, { steps, tie: 0.00635 });
     return { low: angle, nominal: angle, high: angle };
   },
 });
+
+const degree = Math.PI / 180;

@@ -6,8 +6,10 @@ import * as slope from "./board-slope.js";
 import * as gap from "./gap.js";
 import { loadedFrom, loadedTo } from "./height-loaded.js";
 import { heightRise } from "./height-rise.js";
+import { boardSpan } from "./laying.js";
 import * as landing from "./landing.js";
 import * as load from "./load-ratio.js";
+import { parkContact } from "./parked.js";
 import { roomClearance } from "./room-clearance.js";
 import { chairSideWindow } from "./side-window.js";
 
@@ -21,7 +23,7 @@ export const quantities: readonly QuantityRule[] = [
   rise.restLoadedTo,
   rise.boardRiseStart,
   rise.boardRiseEnd,
-  gap.parkContact,
+  parkContact,
   gap.gapCorner,
   gap.gapComputed,
   gap.gapDisagreement,
@@ -39,7 +41,7 @@ export const quantities: readonly QuantityRule[] = [
   bearing.bearingLandingFirm,
   bearing.bearingLandingPossible,
   bearing.bearingLandingDisagreement,
-  bearing.boardSpan,
+  boardSpan,
   bearing.wheelClearance,
   bearing.shortestThatFits,
   slope.boardRun,

@@ -230,22 +230,6 @@ export function measuredBlock(s: Scene): Thing | undefined {
   return changed ? undefined : block(s.base, "measured");
 }
 
-/** Keeps the last few results of a function of a record, found again while every member is the same object. */
-export function remember<I extends object, R>(keys: readonly (keyof I)[], work: (i: I) => R): (i: I) => R {
-  const kept: { readonly at: readonly unknown[]; readonly result: R }[] = [];
-  return (i) => {
-    for (const k of kept) {
-      let same = true;
-      for (let n = 0; same && n < keys.length; n++) same = k.at[n] === i[keys[n]!];
-      if (same) return k.result;
-    }
-    const result = work(i);
-    if (kept.length === 8) kept.shift();
-    kept.push({ at: keys.map((k) => i[k]), result });
-    return result;
-  };
-}
-
 /**
  * Declares a quantity whose inputs depend on what is written, such as a gap that was either measured or follows from the chair.
  * `compute` names what it is handed; the inputs above it must give just that.

@@ -1,10 +1,9 @@
 /** Where the hips arrive along the bed, where they should be, and what is left to move. */
 import { add, scale, subtract, type Interval } from "../../language/quantity/interval.js";
 import { arrival, target } from "../plan/landing.js";
-import type { Outcome } from "../quantity.js";
 import { derived, absent, isWritten, without } from "./inputs.js";
 import { gapHips } from "./gap.js";
-import { layingInputs, onBoard, type LayingHanded } from "./laying.js";
+import { boardSpan, laidAs } from "./laying.js";
 
 export const landingHips = derived({
   name: "landing.hips",
@@ -18,40 +17,32 @@ export const landingHips = derived({
     if (s.to === s.chair) return { none: without("the client leaves the bed") };
     const along = of.transfer("along", "the hip joint's place along the bed before sliding (along)");
     if (!s.board) return { along };
-    const laying = layingInputs(s, of);
     const facing = s.value("facing").value;
     return {
-      ...laying,
       along,
+      span: of(boardSpan),
       gap: of(gapHips),
       breadth: isWritten(s.client, "hip-breadth")
         ? of.written(s.client, "hip-breadth", "the client's breadth across the hips")
-        : undefined,
+        : of.default("hip-breadth-default"),
       facing:
         typeof facing === "string"
           ? facing
-          : absent(s.transfer, "which end of the bed the chair faces", "facing"),
+          : absent(s.transfer, "which end of the bed the chair faces (facing)", "facing"),
     };
   },
-  compute: (
-    i: LayingHanded & { along: Interval; gap?: Interval; breadth?: Interval; facing?: "head" | "foot" },
-  ): Outcome => {
-    if (!i.gap || !i.facing) return { value: i.along };
-    const b = onBoard(i);
-    if ("missing" in b) return b;
-    const angle = b.laid.angle;
-    if (angle.low === 0 && angle.high === 0) return { value: i.along };
+  compute: (i: Carried): Interval => {
+    if (!i.span) return i.along;
+    const b = laidAs(i.span);
     // From the client's midline over the seat's half and the gap until the whole breadth of the hips is on the bed.
-    const breadth = i.breadth ?? i.bag.of("hip-breadth-default");
-    const across = add(add(i.gap, scale(i.seatWidth, 0.5)), scale(breadth, 0.5));
-    const uses = i.breadth ? [] : ["hip-breadth-default"];
-    return {
-      value: arrival(i.along, angle, across, i.facing),
-      assumed: i.bag.assumed(uses),
-      terms: i.bag.terms(uses),
-    };
+    const across = add(add(i.gap, scale(b.from.seatWidth, 0.5)), scale(i.breadth, 0.5));
+    return arrival(i.along, b.laid.angle, across, i.facing);
   },
 });
+
+type Carried = { along: Interval } & (
+  { span: Interval; gap: Interval; breadth: Interval; facing: "head" | "foot" } | { span?: undefined }
+);
 
 export const landingTarget = derived({
   name: "landing.target",

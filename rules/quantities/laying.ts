@@ -1,15 +1,13 @@
-/** The board as it lies: one piece of arithmetic for all quantities of the board in plan. */
+/** The board as it lies: one piece of arithmetic, from which all quantities of the board in plan are read. */
 import { exactly, type Interval } from "../../language/quantity/interval.js";
 import { bearings, canLie, wheelClearance, type Bearings, type Laid } from "../plan/board.js";
-import { place, type Chosen } from "../plan/placing.js";
-import { computedGap, cornerGap, measuredGap, type Along } from "../plan/parking.js";
-import type { Of } from "../quantity.js";
+import { computedGap, cornerGapAt, measuredGap, type Along } from "../plan/parking.js";
+import { place } from "../plan/placing.js";
+import type { Of, Outcome, QuantityRule } from "../quantity.js";
 import type { Scene } from "../scene.js";
-import type { Missing } from "../types.js";
 import {
   choosing,
   choosingInputs,
-  choosingKeys,
   halfWidth,
   setbackLanding,
   windowOf,
@@ -18,93 +16,75 @@ import {
 import {
   beyondSquare,
   boardOr,
+  derived,
   endsOr,
   isWritten,
   measuredBlock,
-  remember,
   signedTurn,
   turnInputs,
 } from "./inputs.js";
-import { parked, parkingInputs, parkingKeys, type Parking } from "./parked.js";
+import { parkContact, parkedAs } from "./parked.js";
 
-const once = new WeakMap<Of, { readonly scene: Scene; readonly inputs: Record<string, unknown> }>();
+type LayingHanded = ChoosingHanded &
+  (
+    | { readonly contact: Interval; readonly measured?: undefined }
+    | { readonly measured: Interval; readonly turn: Interval; readonly away: boolean }
+  );
 
-/** The inputs of every quantity of the laid board, or the reason why there is none. */
-export function layingInputs(s: Scene, of: Of): Record<string, unknown> {
-  const kept = once.get(of);
-  if (kept?.scene === s) return kept.inputs;
-  const inputs = read(s, of);
-  once.set(of, { scene: s, inputs });
-  return inputs;
-}
-
-function read(s: Scene, of: Of): Record<string, unknown> {
+function layingInputs(s: Scene, of: Of): Record<string, unknown> {
   const b = boardOr(s);
-  if ("none" in b) return { none: b.none };
+  if ("none" in b) return b;
   const ends = endsOr(s);
-  if ("none" in ends) return { none: ends.none };
+  if ("none" in ends) return ends;
   const chosen = choosingInputs(s, of, b.board);
   const m = measuredBlock(s);
   if (isWritten(m, "gap"))
     return { ...chosen, ...turnInputs(s, of), measured: of.written(m, "gap", "the gap as measured") };
-  // With the gap to be worked out, what the parking needs is no longer optional.
-  return { ...chosen, ...(parkingInputs(s, of) as Record<string, unknown>) };
+  return { ...chosen, contact: of(parkContact) };
 }
-
-export type LayingHanded = ChoosingHanded &
-  Pick<Parking, "turn" | "away"> & { readonly measured?: Interval } & Partial<Parking>;
 
 export interface OnBoard extends Bearings {
   readonly laid: Laid;
-  readonly chosen: Chosen;
+  /** The chair's angle, with its tolerance. */
   readonly turned: Interval;
   /** From the wheel to the board; undefined where the wheel's place is not known, `clear` where it ends below the board. */
   readonly wheel: Interval | "clear" | undefined;
-  readonly uses: readonly string[];
+  readonly from: ChoosingHanded;
 }
 
-/** Everything about the laid board, or what keeps it from being laid. */
-export const onBoard = remember<LayingHanded, OnBoard | { readonly missing: readonly Missing[] }>(
-  [...new Set<string>([...choosingKeys, ...parkingKeys, "measured"])] as (keyof LayingHanded)[],
-  (i) => {
-    const chair = i.measured ? undefined : parked(i as unknown as Parking);
-    // A measured gap was taken with the chair as it stood: its angle is as uncertain as it was measured, no more.
-    const turned = i.measured ? signedTurn(i.turn, i.away, 0) : chair?.turned;
-    if (!turned) return beyondSquare;
-    const corner = i.measured ?? cornerGap(chair!.plan, chair!.clearance, turned);
-    const chosen = place(choosing(i, turned.nominal, corner.nominal));
-    const laid: Laid = {
-      angle: i.askew ?? exactly(chosen.angle),
-      inside: i.reach ?? exactly(chosen.inside),
-      back: chosen.back,
-    };
-    if (!canLie(turned, laid.angle))
-      return {
-        missing: [
-          { what: "a board that lies within 80 degrees of square to both edges", key: "board-askew" },
-        ],
-      };
-    const point: Along = { from: "front", x: exactly(-chosen.back) };
-    const back = setbackLanding(i);
-    const result = bearings({
-      length: i.length,
-      width: i.width,
-      turned,
-      gap: chair
-        ? computedGap(chair.plan, chair.clearance, point)
-        : measuredGap(i.measured!, i.seatDepth, point),
-      laid,
-      half: halfWidth(i),
-      bone: i.bag.of("seat-bone-from-midline"),
-      asked: i.bag.of("firm-bearing"),
-      setbackSeat: i.onRail ? exactly(0) : i.bag.of("setback-seat"),
-      setbackLanding: back ? i.bag.of(back) : exactly(0),
-    });
-    return { ...result, laid, chosen, turned, wheel: besideWheel(i, laid, turned), uses: chair?.uses ?? [] };
-  },
-);
+function lay(i: LayingHanded): OnBoard | undefined | "steep" {
+  const chair = i.measured ? undefined : parkedAs(i.contact);
+  // A measured gap was taken with the chair as it stood: its angle is as uncertain as it was measured, no more.
+  const turned = i.measured ? signedTurn(i.turn, i.away, 0) : chair?.turned;
+  if (!turned) return undefined;
+  const corner = i.measured?.nominal ?? cornerGapAt(chair!.plan, chair!.clearance, turned.nominal);
+  const chosen = place(choosing(i, turned.nominal, corner));
+  const laid: Laid = {
+    angle: i.askew ?? exactly(chosen.angle),
+    inside: i.reach ?? exactly(chosen.inside),
+    back: chosen.back,
+  };
+  if (!canLie(turned, laid.angle)) return "steep";
+  const point: Along = { from: "front", x: exactly(-chosen.back) };
+  const back = setbackLanding(i);
+  const result = bearings({
+    length: i.length,
+    width: i.width,
+    turned,
+    gap: chair
+      ? computedGap(chair.plan, chair.clearance, point)
+      : measuredGap(i.measured!, i.seatDepth, point),
+    laid,
+    half: halfWidth(i),
+    bone: i.bag.of("seat-bone-from-midline"),
+    asked: i.bag.of("firm-bearing"),
+    setbackSeat: i.onRail ? exactly(0) : i.bag.of("setback-seat"),
+    setbackLanding: back ? i.bag.of(back) : exactly(0),
+  });
+  return { ...result, laid, turned, wheel: besideWheel(i, laid, turned), from: i };
+}
 
-function besideWheel(i: LayingHanded, laid: Laid, turned: Interval): OnBoard["wheel"] {
+function besideWheel(i: ChoosingHanded, laid: Laid, turned: Interval): OnBoard["wheel"] {
   const free = windowOf(i);
   if (!free) return undefined;
   if (free.wheel === "below") return "clear";
@@ -117,4 +97,70 @@ function besideWheel(i: LayingHanded, laid: Laid, turned: Interval): OnBoard["wh
       }
     : exactly(0);
   return wheelClearance(laid, turned, i.width, free.window, outward);
+}
+
+const byValue = new WeakMap<Interval, OnBoard>();
+
+export const boardSpan = derived({
+  name: "board.span",
+  dimension: "length",
+  says: "the free length of the board between seat and bed, along its longer long side",
+  formula: "gap at the board / cos phi + (width / 2) sin |t| / (cos phi cos psi)",
+  source: "plane geometry",
+  inputs: layingInputs,
+  compute: (i: LayingHanded): Outcome => {
+    const b = lay(i);
+    if (!b) return beyondSquare;
+    if (b === "steep")
+      return {
+        missing: [
+          { what: "a board that lies within 80 degrees of square to both edges", key: "board-askew" },
+        ],
+      };
+    byValue.set(b.span, b);
+    return { value: b.span, terms: lies(b) };
+  },
+});
+
+/** How the board lies, as lines of the arithmetic. */
+const lies = (b: OnBoard): Outcome["terms"] => [
+  {
+    label: "the board's angle to square on the bed's edge (phi)",
+    value: b.laid.angle,
+    dimension: "angle",
+    unit: { unit: "deg" },
+  },
+  {
+    label: "the board's inner end from the seat's near side",
+    value: b.laid.inside,
+    dimension: "length",
+    unit: { unit: "in" },
+  },
+];
+
+/** The laid board of which `board.span` is that value. */
+export const laidAs = (span: Interval): OnBoard => byValue.get(span)!;
+
+/** Declares a quantity that is read off the laid board; `more` are inputs besides it. */
+export function ofLaidBoard<More extends object = object>(q: {
+  readonly name: string;
+  readonly says: string;
+  readonly formula: string;
+  readonly more?: (s: Scene, of: Of) => Record<string, unknown>;
+  readonly read: (b: OnBoard, more: { readonly [N in keyof More]: Interval }) => Interval | Outcome;
+}): QuantityRule {
+  return derived({
+    name: q.name,
+    dimension: "length",
+    says: q.says,
+    formula: q.formula,
+    source: "plane geometry",
+    inputs: (s, of) => ({ span: of(boardSpan), ...q.more?.(s, of) }),
+    compute: (i: { readonly span: Interval }): Outcome => {
+      const b = laidAs(i.span);
+      const out = q.read(b, i as never);
+      const outcome: Outcome = "low" in out ? { value: out } : out;
+      return outcome.value ? { ...outcome, terms: [...lies(b)!, ...(outcome.terms ?? [])] } : outcome;
+    },
+  });
 }

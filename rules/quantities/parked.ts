@@ -1,18 +1,19 @@
 /** The parked chair: its solids beside the surface, as the quantities of parking and of the board take it. */
 import { exactly, type Interval } from "../../language/quantity/interval.js";
-import type { Of, Optional } from "../quantity.js";
+import type { Of, Optional, Outcome } from "../quantity.js";
 import type { Scene } from "../scene.js";
 import type { ArmrestState, LegRestState } from "../steps/types.js";
 import type { Computed } from "../types.js";
 import { chairPlan } from "../plan/chair-solids.js";
-import { contact, type Plan } from "../plan/parking.js";
+import { contact, type Contact, type Plan } from "../plan/parking.js";
 import {
   absent,
   bag,
+  beyondSquare,
   block,
+  derived,
   endsOr,
   equipmentOf,
-  remember,
   signedTurn,
   turnInputs,
   type Bag,
@@ -38,20 +39,7 @@ export type ParkingInputs = {
   readonly bag: Bag;
 };
 
-const once = new WeakMap<
-  Of,
-  { readonly scene: Scene; readonly inputs: ParkingInputs | { readonly none: Computed } }
->();
-
 export function parkingInputs(s: Scene, of: Of): ParkingInputs | { readonly none: Computed } {
-  const kept = once.get(of);
-  if (kept?.scene === s) return kept.inputs;
-  const inputs = read(s, of);
-  once.set(of, { scene: s, inputs });
-  return inputs;
-}
-
-function read(s: Scene, of: Of): ParkingInputs | { readonly none: Computed } {
   const ends = endsOr(s);
   if ("none" in ends) return ends;
   const { chair, surface } = ends;
@@ -103,47 +91,57 @@ export interface Parking {
   readonly bag: Bag;
 }
 
-export const parkingKeys: readonly (keyof Parking)[] = [
-  "turn",
-  "away",
-  "seatDepth",
-  "seatWidth",
-  "overallWidth",
-  "wheelDiameter",
-  "axle",
-  "seatHeight",
-  "hangerStub",
-  "hangerSwung",
-  "legrestReach",
-  "top",
-  "under",
-  "equipment",
-  "clearance",
-  "parkingAngle",
-  "bag",
-];
-
 export interface Parked {
   readonly plan: Plan;
   readonly turned: Interval;
   readonly clearance: Interval;
+  readonly contact: Contact;
+  /** What it was made from. */
+  readonly from: Parking;
   /** Defaults on which the first contact may rest. */
   readonly uses: readonly string[];
 }
 
 /** The plan and the angle; undefined where the angle is beyond a right angle. */
-export const parked = remember<Parking, Parked | undefined>(parkingKeys, (i) => {
+export function park(i: Parking, equipment = i.equipment): Parked | undefined {
   const turned = signedTurn(
     i.turn,
     i.away,
     Math.max(Math.abs(i.parkingAngle.low), Math.abs(i.parkingAngle.high)),
   );
   if (!turned) return undefined;
-  const plan = planWith(i, i.equipment);
+  const plan = planWith(i, equipment);
+  const touch = contact(plan, turned);
   const uses = new Set<string>();
-  for (const solid of contact(plan, turned).perhaps) for (const name of solid.uses) uses.add(name);
-  return { plan, turned, clearance: i.clearance, uses: [...uses] };
+  for (const solid of touch.perhaps) for (const name of solid.uses) uses.add(name);
+  return { plan, turned, clearance: i.clearance, contact: touch, uses: [...uses], from: i };
+}
+
+/** Parked chairs by the value of `park.contact`, from which the other quantities of parking take them. */
+const byValue = new WeakMap<Interval, Parked>();
+
+export const parkContact = derived({
+  name: "park.contact",
+  dimension: "length",
+  says: "which part of the chair is the first to touch, and how far it stands nearer to the bed than the seat's corner",
+  formula: "the greatest of x sin t + y cos t over the chair's parts, less that of the seat's nearest corner",
+  source: "plane geometry",
+  inputs: parkingInputs,
+  compute: (i: Parking): Outcome => {
+    const p = park(i);
+    if (!p) return beyondSquare;
+    byValue.set(p.contact.ahead, p);
+    return {
+      value: p.contact.ahead,
+      choice: p.contact.first.kind,
+      assumed: i.bag.assumed(p.uses),
+      terms: i.bag.terms(p.uses),
+    };
+  },
 });
+
+/** The parked chair of which `park.contact` is that value. */
+export const parkedAs = (contact: Interval): Parked => byValue.get(contact)!;
 
 /** The plan with the equipment standing as given. */
 export function planWith(i: Parking, equipment: string): Plan {
@@ -167,7 +165,3 @@ export function planWith(i: Parking, equipment: string): Plan {
     (name) => i.bag.of(name),
   );
 }
-
-/** The keys on which a plan rests, those named left out. */
-export const parkingKeysWithout = (...left: (keyof Parking)[]): readonly (keyof Parking)[] =>
-  parkingKeys.filter((k) => !left.includes(k));

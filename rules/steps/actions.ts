@@ -26,14 +26,17 @@ const first = (...reasons: (string | false | undefined)[]): string | undefined =
 const lying = (s: State) => s.posture === "lying" && "the client is still lying";
 const between = (s: State) => s.client === "on-board" && "the client is on the board, between the surfaces";
 const noBoard = (s: State, setup: StepSetup) =>
-  s.board !== "placed" && (setup.board ? "the board is not under the client yet" : "no board is written for this transfer");
+  s.board !== "placed" &&
+  (setup.board ? "the board is not under the client yet" : "no board is written for this transfer");
 const nobody = (setup: StepSetup) => !setup.helped && "no helper is written for this transfer";
 
 /** Somebody's hands reach the chair: a helper's, those of the client in it, or of the client sitting beside it. */
 const handsAtChair = (s: State, setup: StepSetup) => {
   if (setup.helped || inChair(s, setup) || s.client === "on-board") return undefined;
   if (s.posture === "lying") return "nobody is there to reach the chair: the client is alone and lying";
-  return s.chair === "away" ? "nobody is there to reach the chair: the client is alone and not in it" : undefined;
+  return s.chair === "away"
+    ? "nobody is there to reach the chair: the client is alone and not in it"
+    : undefined;
 };
 const handsAtSurface = (s: State, setup: StepSetup) =>
   !setup.helped && s.posture === "lying" && "nobody is there to reach it: the client is alone and lying";
@@ -49,7 +52,9 @@ const rolls = (s: State, setup: StepSetup) =>
     between(s),
     s.board === "placed" && "the board is still placed: it would fall or be dragged",
     s.brakes === "locked" && "the brakes are locked",
-    !setup.helped && !inChair(s, setup) && "nobody is there to move the chair: the client is alone and not in it",
+    !setup.helped &&
+      !inChair(s, setup) &&
+      "nobody is there to move the chair: the client is alone and not in it",
   );
 
 /** Feet that stood on the plates hang once no leg rest is in place. */
@@ -88,7 +93,10 @@ const scoot = (to: State["scooted"]): Action => ({
   blocked: (s) => first(lying(s), between(s)),
   effect: () => ({ scooted: to, bearingChecked: "no" }),
 });
-const feetTo = (feet: State["feet"]): Action => ({ blocked: (s) => first(lying(s)), effect: () => ({ feet }) });
+const feetTo = (feet: State["feet"]): Action => ({
+  blocked: (s) => first(lying(s)),
+  effect: () => ({ feet }),
+});
 const wayAcross = (s: State, setup: StepSetup) =>
   first(
     lying(s),
@@ -99,7 +107,8 @@ const wayAcross = (s: State, setup: StepSetup) =>
 /** One entry for every verb of the vocabulary; the compiler asks for a missing one. */
 export const actions: Readonly<Record<Verb, Action>> = {
   "lock brakes": {
-    blocked: (s, setup) => first(setup.brakes === "none" && "the chair has no brakes", handsAtChair(s, setup)),
+    blocked: (s, setup) =>
+      first(setup.brakes === "none" && "the chair has no brakes", handsAtChair(s, setup)),
     effect: () => ({ brakes: "locked" }),
   },
   "unlock brakes": {
@@ -191,7 +200,10 @@ export const actions: Readonly<Record<Verb, Action>> = {
   },
   "withdraw board": {
     blocked: (s, setup) =>
-      first(between(s), s.board !== "placed" && (setup.board ? "the board is not placed" : noBoard(s, setup))),
+      first(
+        between(s),
+        s.board !== "placed" && (setup.board ? "the board is not placed" : noBoard(s, setup)),
+      ),
     effect: () => ({ board: "stowed", bearingChecked: "no" }),
   },
   "belt on": belt("on"),
@@ -202,7 +214,10 @@ export const actions: Readonly<Record<Verb, Action>> = {
   "sit upright": { blocked: (s) => first(lying(s)), effect: () => ({ lean: "upright" }) },
   "sit on-edge": {
     blocked: (s, setup) =>
-      first(!onSurface(s, setup) && `the client is not on ${theSurface(setup)}`, !canLie(setup) && "nobody lies here"),
+      first(
+        !onSurface(s, setup) && `the client is not on ${theSurface(setup)}`,
+        !canLie(setup) && "nobody lies here",
+      ),
     effect: (s) => (s.posture === "lying" ? { posture: "sitting", feet: "hanging", positioned: "no" } : {}),
   },
   "slide part-way": {
@@ -222,7 +237,11 @@ export const actions: Readonly<Record<Verb, Action>> = {
   },
   "position in-bed": {
     blocked: (s, setup) =>
-      first(!canLie(setup) && "this transfer has no bed", between(s), !onSurface(s, setup) && "the client is not on the bed"),
+      first(
+        !canLie(setup) && "this transfer has no bed",
+        between(s),
+        !onSurface(s, setup) && "the client is not on the bed",
+      ),
     effect: (s) => ({ posture: "lying", feet: "supported", lean: "upright", ...settled(s) }),
   },
   "position in-chair": {

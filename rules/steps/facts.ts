@@ -20,8 +20,11 @@ export interface StepFact {
 const legrestOf = (s: State, side: Side) => (side === "left" ? s.legrestLeft : s.legrestRight);
 const armrestOf = (s: State, side: Side) => (side === "left" ? s.armrestLeft : s.armrestRight);
 /** Both sides alike answer the question even where nobody said on which side the surface lies. */
-const bySide = (s: State, side: Side | undefined, of: (s: State, side: Side) => string): string | undefined =>
-  side ? of(s, side) : of(s, "left") === of(s, "right") ? of(s, "left") : undefined;
+const bySide = (
+  s: State,
+  side: Side | undefined,
+  of: (s: State, side: Side) => string,
+): string | undefined => (side ? of(s, side) : of(s, "left") === of(s, "right") ? of(s, "left") : undefined);
 const farSide = (setup: StepSetup) => setup.side && otherSide(setup.side);
 const known = (choice: string): string | undefined => (choice === "unknown" ? undefined : choice);
 const knownChoices = (choices: readonly string[]) => choices.filter((c) => c !== "unknown");
@@ -53,7 +56,8 @@ const table: readonly StepFact[] = [
     name: "step.leans",
     choices: ["away", "towards", "none"],
     says: "for a lean: to which side of the way across this step leans",
-    read: (s, setup, step) => step && (step.verb === "lean" ? leanOf(s, setup, step.side ?? "upright") : "none"),
+    read: (s, setup, step) =>
+      step && (step.verb === "lean" ? leanOf(s, setup, step.side ?? "upright") : "none"),
   },
   {
     name: "step.possible",
@@ -127,8 +131,16 @@ const table: readonly StepFact[] = [
   fact("step.height", "height", "whether a step set the height of the other surface"),
   fact("step.helper", "helper", "where the helper is"),
   fact("step.lines", "lines", "lines and tubes of the client"),
-  fact("step.brakes-checked", "brakesChecked", "brakes checked since the board was placed and since they were last locked"),
-  fact("step.bearing-checked", "bearingChecked", "both ends of the board checked since it was placed or last disturbed"),
+  fact(
+    "step.brakes-checked",
+    "brakesChecked",
+    "brakes checked since the board was placed and since they were last locked",
+  ),
+  fact(
+    "step.bearing-checked",
+    "bearingChecked",
+    "both ends of the board checked since it was placed or last disturbed",
+  ),
   fact("step.positioned", "positioned", "whether the client is settled on the surface of arrival"),
 ];
 
@@ -146,3 +158,10 @@ export const stepFacts: ReadonlyMap<string, StepFact> = new Map(table.map((f) =>
 export function facts(state: State, setup: StepSetup, step?: Step): (name: string) => string | undefined {
   return (name) => stepFacts.get(name)?.read(state, setup, step);
 }
+
+/** Whether a step is meant by the words of a rule: `slide` also means `slide part-way`, `scoot` both ways of scooting. */
+export const stepIs = (step: { readonly verb: Verb; readonly side?: unknown }, words: string): boolean =>
+  step.verb === words || step.verb.startsWith(`${words} `);
+
+/** The words of a rule that mean no step at all, so that a misspelt rule does not simply never apply. */
+export const meansNoStep = (words: string): boolean => !stepPhrases.some((p) => stepIs(p, words));

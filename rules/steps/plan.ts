@@ -38,23 +38,24 @@ export const arrived = (s: State, setup: StepSetup): boolean =>
   s.feet !== "hanging" &&
   s.brakes === "locked";
 
-/**
- * Steps that a usual order does without. They are tried only where no order is found without them: first with the leg rest of
- * the far side, then with everything the vocabulary has.
- */
-const seldom: ReadonlySet<Verb> = new Set<Verb>([
-  "slide part-way",
+/** Steps that a usual order does without. */
+const seldom: readonly Verb[] = [
   "feet supported",
   "helper behind",
   "helper at-side",
-  "scoot back",
-  "back-away",
-  "set-height",
   "swing-away legrest",
+  "slide part-way",
+  "back-away",
+  "scoot back",
   "unlock castors",
-]);
-const stages = ["usual", "far leg rest", "all"] as const;
-type Stage = (typeof stages)[number];
+];
+
+/**
+ * The searches, each tried only where those before found no order: the usual steps; with the leg rest of the far side; with
+ * one seldom step; with everything the vocabulary has.
+ */
+type Stage = "usual" | "far leg rest" | Verb | "all";
+const stages: readonly Stage[] = ["usual", "far leg rest", ...seldom, "all"];
 
 /** Steps whose only use is a fact that a rule may ask. */
 const servesOnly: Partial<Record<Verb, string>> = {
@@ -75,7 +76,7 @@ const servesOnly: Partial<Record<Verb, string>> = {
  * Steps that prepare the place, which no later step undoes. They are taken first if they are allowed then, and dropped again
  * if the order found holds without them: each of them would else double the states to look at.
  */
-const preparing: readonly Verb[] = ["move lines", "lock castors"];
+const preparing: readonly Verb[] = ["move lines", "lock castors", "set-height"];
 
 interface Reached {
   readonly state: State;
@@ -103,25 +104,33 @@ export function plan(setup: StepSetup, allowed: Allowed, options: PlanOptions = 
 
 /** What has to be said before an order can be written; a guess here would put a step on the wrong side. */
 function unsaid(setup: StepSetup): string | undefined {
-  if (!setup.side) return "on which side of the chair the surface lies is not known: write `facing` and `bed-side`";
+  if (!setup.side)
+    return "on which side of the chair the surface lies is not known: write `facing` and `bed-side`";
   const parts: string[] = [];
   if (setup.legrests?.[setup.side] === undefined) parts.push(`the kind of the ${setup.side} leg rest`);
   if (setup.armrests?.[setup.side] === undefined) parts.push(`the kind of the ${setup.side} armrest`);
-  return parts.length > 0 ? `${parts.join(" and ")} must be known first: it decides how it is cleared` : undefined;
+  return parts.length > 0
+    ? `${parts.join(" and ")} must be known first: it decides how it is cleared`
+    : undefined;
 }
 
 function candidates(setup: StepSetup, options: PlanOptions, stage: Stage): Step[] {
   const near = setup.side!;
   const all = stage === "all";
-  return stepPhrases
-    .filter((p) => all || !seldom.has(p.verb))
-    .filter((p) => !options.reads || !servesOnly[p.verb] || options.reads.has(servesOnly[p.verb]!))
-    .flatMap((p): Step[] => {
-      if (p.object) return [{ verb: p.verb, object: setup.surface.name }];
-      if (!p.side) return [{ verb: p.verb }];
-      const bothSides = all || p.verb === "lean" || (stage === "far leg rest" && p.verb.endsWith("legrest"));
-      return (bothSides ? [near, otherSide(near)] : [near]).map((side) => ({ verb: p.verb, side }));
-    });
+  return (
+    stepPhrases
+      .filter((p) => all || p.verb === stage || !seldom.includes(p.verb))
+      // Nobody wrote that the height can be set: an order must not count on it.
+      .filter((p) => p.verb !== "set-height" || setup.adjusts === true)
+      .filter((p) => !options.reads || !servesOnly[p.verb] || options.reads.has(servesOnly[p.verb]!))
+      .flatMap((p): Step[] => {
+        if (p.object) return [{ verb: p.verb, object: setup.surface.name }];
+        if (!p.side) return [{ verb: p.verb }];
+        const bothSides =
+          all || p.verb === "lean" || (stage === "far leg rest" && p.verb.endsWith("legrest"));
+        return (bothSides ? [near, otherSide(near)] : [near]).map((side) => ({ verb: p.verb, side }));
+      })
+  );
 }
 
 /** Whether every step of an order can be done and is allowed, and the order ends where it should. */
@@ -149,12 +158,19 @@ function prepared(setup: StepSetup, steps: readonly Step[], allowed: Allowed): R
   for (const step of steps) {
     if (!preparing.includes(step.verb) || !judge(here.state, step, setup).ok) continue;
     const state = apply(here.state, step, setup);
-    if (state !== here.state && allowed(here.state, step, state, false) === true) here = { state, from: here, step };
+    if (state !== here.state && allowed(here.state, step, state, false) === true)
+      here = { state, from: here, step };
   }
   return here;
 }
 
-function search(setup: StepSetup, steps: readonly Step[], allowed: Allowed, limit: number, stage: Stage): Plan {
+function search(
+  setup: StepSetup,
+  steps: readonly Step[],
+  allowed: Allowed,
+  limit: number,
+  stage: Stage,
+): Plan {
   // Everything the vocabulary has is tried in every order, the preparing steps too.
   const first = prepared(setup, stage === "all" ? [] : steps, allowed);
   const seen = new Set<number>([keyOf(first.state)]);

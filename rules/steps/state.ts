@@ -37,9 +37,13 @@ export const stateChoices = {
 export type State = { readonly [F in keyof typeof stateChoices]: (typeof stateChoices)[F][number] };
 
 type Field = keyof State;
-const places: readonly (readonly [Field, ReadonlyMap<string, number>, number])[] = Object.entries(stateChoices).map(
-  ([field, choices]) => [field as Field, new Map(choices.map((c, i) => [c as string, i])), choices.length],
-);
+const places: readonly (readonly [Field, ReadonlyMap<string, number>, number])[] = Object.entries(
+  stateChoices,
+).map(([field, choices]) => [
+  field as Field,
+  new Map(choices.map((c, i) => [c as string, i])),
+  choices.length,
+]);
 
 /** A number that no other state has: the choices as digits of one number, far below 2^53. */
 export function keyOf(state: State): number {
@@ -86,7 +90,13 @@ export function start(setup: StepSetup): State {
     armrestLeft: armrest("left"),
     armrestRight: armrest("right"),
     footplates: found.footplates ?? "down",
-    feet: lying ? "supported" : fromChair ? (plates && found.footplates !== "up" ? "plates" : "hanging") : "floor",
+    feet: lying
+      ? "supported"
+      : fromChair
+        ? plates && found.footplates !== "up"
+          ? "plates"
+          : "hanging"
+        : "floor",
     board: "stowed",
     belt: "off",
     castors: setup.castors ?? "unknown",

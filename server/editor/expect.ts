@@ -165,7 +165,8 @@ class NextReader {
       }
       const k = left.findIndex((p) => this.takes(p.lead!));
       if (k < 0) return "go";
-      if (this.read(left.splice(k, 1)[0]!.shape, "led") === "stop") return "stop";
+      const led = left.splice(k, 1)[0]!;
+      if (this.read(led.shape, led.name) === "stop") return "stop";
     }
     return "go";
   }

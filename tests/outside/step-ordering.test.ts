@@ -49,7 +49,8 @@ function valid(order: string, extra: readonly Rule[] = []): boolean {
 
 function* permutations(rest: string, sofar = ""): Generator<string> {
   if (rest === "") yield sofar;
-  for (let i = 0; i < rest.length; i++) yield* permutations(rest.slice(0, i) + rest.slice(i + 1), sofar + rest[i]!);
+  for (let i = 0; i < rest.length; i++)
+    yield* permutations(rest.slice(0, i) + rest.slice(i + 1), sofar + rest[i]!);
 }
 
 describe("Eight steps under eight constraints", () => {
@@ -94,7 +95,9 @@ describe("Orders that are taught can be done", () => {
   it.each(orders)("%s", (_, where, text) => {
     const order = steps(text);
     const done = run(order, where);
-    expect(done.possible.map((p, i) => (p.ok ? "" : `${spell(order[i]!)}: ${p.because}`)).filter(Boolean)).toEqual([]);
+    expect(
+      done.possible.map((p, i) => (p.ok ? "" : `${spell(order[i]!)}: ${p.because}`)).filter(Boolean),
+    ).toEqual([]);
     expect(done.end).toMatchObject({ client: "on-to", board: "stowed" });
   });
 });

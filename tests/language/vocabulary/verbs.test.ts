@@ -105,8 +105,13 @@ describe("What is not a step is said, with what was probably meant", () => {
   });
 
   it("wants one step for each side", () => {
-    expect(read("remove both legrests").problem).toBe(`"remove both legrests": one step for each side, please.`);
-    expect(read("remove legrest left right").nearest).toEqual(["remove legrest left", "remove legrest right"]);
+    expect(read("remove both legrests").problem).toBe(
+      `"remove both legrests": one step for each side, please.`,
+    );
+    expect(read("remove legrest left right").nearest).toEqual([
+      "remove legrest left",
+      "remove legrest right",
+    ]);
   });
 
   it("does not drop a side that the step cannot have", () => {
@@ -131,7 +136,10 @@ describe("What is not a step is said, with what was probably meant", () => {
 
   it("answers any list of words", () => {
     const words = fc.array(
-      fc.oneof(fc.string(), fc.constantFrom("left", "right", "both", "brakes", "board", "on", "lean", "approach", "leg", "rest")),
+      fc.oneof(
+        fc.string(),
+        fc.constantFrom("left", "right", "both", "brakes", "board", "on", "lean", "approach", "leg", "rest"),
+      ),
       { maxLength: 8 },
     );
     fc.assert(

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import fc from "fast-check";
 import { phrases, readStep, stepPhrases, type Step } from "../../../language/vocabulary/verbs.js";
 import { actions } from "../../../rules/steps/actions.js";
-import { facts, stepFacts, verbChoice } from "../../../rules/steps/facts.js";
+import { facts, meansNoStep, stepFacts, stepIs, verbChoice } from "../../../rules/steps/facts.js";
 import { equipmentAt, run } from "../../../rules/steps/machine.js";
 import type { StepSetup } from "../../../rules/steps/setup.js";
 import { foundAfter, keyOf, start, stateChoices, type State } from "../../../rules/steps/state.js";
@@ -70,58 +70,146 @@ describe("The first week's twenty steps", () => {
 
 describe("What cannot be done is said with its reason", () => {
   const cases: [string, string, StepSetup, string[]][] = [
-    ["an approach with locked brakes", "lock brakes; approach bed", usualSetup(), ["2: the brakes are locked"]],
-    ["a slide with no board laid", "approach bed; slide", usualSetup(), ["2: the board is not under the client yet"]],
+    [
+      "an approach with locked brakes",
+      "lock brakes; approach bed",
+      usualSetup(),
+      ["2: the brakes are locked"],
+    ],
+    [
+      "a slide with no board laid",
+      "approach bed; slide",
+      usualSetup(),
+      ["2: the board is not under the client yet"],
+    ],
     ["a slide to a bed that is not there yet", "slide", usualSetup(), ["1: the chair is not at the bed yet"]],
-    ["a second slide", "approach bed; place board; slide; slide", usualSetup(), ["4: the client is already across"]],
-    ["a board nobody has", "approach bed; place board", usualSetup({ board: false }), [
-      "2: no board is written for this transfer",
-    ]],
-    ["a board under a client who lies", "approach bed; place board", toChair(), ["2: the client is still lying"]],
+    [
+      "a second slide",
+      "approach bed; place board; slide; slide",
+      usualSetup(),
+      ["4: the client is already across"],
+    ],
+    [
+      "a board nobody has",
+      "approach bed; place board",
+      usualSetup({ board: false }),
+      ["2: no board is written for this transfer"],
+    ],
+    [
+      "a board under a client who lies",
+      "approach bed; place board",
+      toChair(),
+      ["2: the client is still lying"],
+    ],
     ["a slide without a board where none is used", "approach bed; slide", usualSetup({ board: false }), []],
     ["plates up under the feet", "footplates up", usualSetup(), ["1: the feet are on the footplates"]],
-    ["fixed plates", "feet on floor; footplates up", usualSetup({ footplates: "fixed" }), [
-      "2: the footplates do not turn up",
-    ]],
-    ["a belt nobody has", "belt on", usualSetup({ belt: false }), ["1: no belt is written for this transfer"]],
-    ["a helper who is not there", "helper in-front", usualSetup({ helped: false }), [
-      "1: no helper is written for this transfer",
-    ]],
+    [
+      "fixed plates",
+      "feet on floor; footplates up",
+      usualSetup({ footplates: "fixed" }),
+      ["2: the footplates do not turn up"],
+    ],
+    [
+      "a belt nobody has",
+      "belt on",
+      usualSetup({ belt: false }),
+      ["1: no belt is written for this transfer"],
+    ],
+    [
+      "a helper who is not there",
+      "helper in-front",
+      usualSetup({ helped: false }),
+      ["1: no helper is written for this transfer"],
+    ],
     ["castors that the bed lacks", "lock castors", usualSetup(), ["1: the bed has no castors"]],
-    ["lines that nobody has", "move lines", usualSetup(), ["1: no lines or tubes are written for the client"]],
+    [
+      "lines that nobody has",
+      "move lines",
+      usualSetup(),
+      ["1: no lines or tubes are written for the client"],
+    ],
     ["a bed that does not adjust", "set-height bed", usualSetup(), ["1: the bed does not adjust"]],
-    ["brakes that the chair lacks", "lock brakes", usualSetup({ brakes: "none" }), ["1: the chair has no brakes"]],
+    [
+      "brakes that the chair lacks",
+      "lock brakes",
+      usualSetup({ brakes: "none" }),
+      ["1: the chair has no brakes"],
+    ],
     ["a check of open brakes", "check brakes", usualSetup(), ["1: the brakes are open"]],
-    ["a fixed armrest", "flip-back armrest left", usualSetup({ armrests: { left: "fixed" } }), [
-      "1: the left armrest is written as fixed: it does not flip back",
-    ]],
-    ["the wrong way to clear an armrest", "remove armrest left", usualSetup(), [
-      "1: the left armrest is written as swing-away: it does not lift out",
-    ]],
-    ["a leg rest that only lifts off", "swing-away legrest left", usualSetup({ legrests: { left: "removable" } }), [
-      "1: the left leg rest is written as removable: it does not swing away",
-    ]],
-    ["a leg rest of a kind nobody wrote", "swing-away legrest left; remove legrest left", usualSetup({ legrests: {} }), []],
-    ["the armrest back over the board", "approach bed; place board; restore armrest left", usualSetup(), [
-      "3: the board lies where the armrest goes",
-    ]],
-    ["the far armrest while the board lies", "approach bed; place board; restore armrest right", usualSetup(), []],
-    ["rolling away with the board laid", "approach bed; place board; back-away", usualSetup(), [
-      "3: the board is still placed: it would fall or be dragged",
-    ]],
-    ["the board out half-way", "approach bed; place board; slide part-way; withdraw board", usualSetup(), [
-      "4: the client is on the board, between the surfaces",
-    ]],
+    [
+      "a fixed armrest",
+      "flip-back armrest left",
+      usualSetup({ armrests: { left: "fixed" } }),
+      ["1: the left armrest is written as fixed: it does not flip back"],
+    ],
+    [
+      "the wrong way to clear an armrest",
+      "remove armrest left",
+      usualSetup(),
+      ["1: the left armrest is written as swing-away: it does not lift out"],
+    ],
+    [
+      "a leg rest that only lifts off",
+      "swing-away legrest left",
+      usualSetup({ legrests: { left: "removable" } }),
+      ["1: the left leg rest is written as removable: it does not swing away"],
+    ],
+    [
+      "a leg rest of a kind nobody wrote",
+      "swing-away legrest left; remove legrest left",
+      usualSetup({ legrests: {} }),
+      [],
+    ],
+    [
+      "the armrest back over the board",
+      "approach bed; place board; restore armrest left",
+      usualSetup(),
+      ["3: the board lies where the armrest goes"],
+    ],
+    [
+      "the far armrest while the board lies",
+      "approach bed; place board; restore armrest right",
+      usualSetup(),
+      [],
+    ],
+    [
+      "rolling away with the board laid",
+      "approach bed; place board; back-away",
+      usualSetup(),
+      ["3: the board is still placed: it would fall or be dragged"],
+    ],
+    [
+      "the board out half-way",
+      "approach bed; place board; slide part-way; withdraw board",
+      usualSetup(),
+      ["4: the client is on the board, between the surfaces"],
+    ],
     ["lying down in the chair", "position in-bed", usualSetup(), ["1: the client is not on the bed"]],
-    ["feet on plates from the bed", "sit on-edge; feet on plates", toChair(), ["2: the client is not in the chair"]],
+    [
+      "feet on plates from the bed",
+      "sit on-edge; feet on plates",
+      toChair(),
+      ["2: the client is not in the chair"],
+    ],
     ["feet on the floor while lying", "feet on floor", toChair(), ["1: the client is still lying"]],
-    ["another bed than the transfer's", "approach bath", usualSetup(), ["1: this transfer is with bed, not with bath"]],
-    ["a chair out of reach", "lock brakes", toChair({ helped: false, found: { chair: "away" } }), [
-      "1: nobody is there to reach the chair: the client is alone and lying",
-    ]],
-    ["a chair that nobody can bring", "sit on-edge; approach bed", toChair({ helped: false, found: { chair: "away" } }), [
-      "2: nobody is there to move the chair: the client is alone and not in it",
-    ]],
+    [
+      "another bed than the transfer's",
+      "approach bath",
+      usualSetup(),
+      ["1: this transfer is with bed, not with bath"],
+    ],
+    [
+      "a chair out of reach",
+      "lock brakes",
+      toChair({ helped: false, found: { chair: "away" } }),
+      ["1: nobody is there to reach the chair: the client is alone and lying"],
+    ],
+    [
+      "a chair that nobody can bring",
+      "sit on-edge; approach bed",
+      toChair({ helped: false, found: { chair: "away" } }),
+      ["2: nobody is there to move the chair: the client is alone and not in it"],
+    ],
     ["a chair within reach from the edge", "sit on-edge; lock brakes", toChair({ helped: false }), []],
   ];
   it.each(cases)("%s", (_, text, setup, expected) => expect(impossible(text, setup)).toEqual(expected));
@@ -144,8 +232,16 @@ describe("Checks lapse", () => {
   it.each([
     ["when the board is placed", `approach bed; ${before} place board`, "brakesChecked"],
     ["when the brakes are opened", `${before} unlock brakes; lock brakes`, "brakesChecked"],
-    ["when the client moves on the seat", "approach bed; place board; check bearing; scoot forward", "bearingChecked"],
-    ["when the board is placed anew", "approach bed; place board; check bearing; withdraw board; place board", "bearingChecked"],
+    [
+      "when the client moves on the seat",
+      "approach bed; place board; check bearing; scoot forward",
+      "bearingChecked",
+    ],
+    [
+      "when the board is placed anew",
+      "approach bed; place board; check bearing; withdraw board; place board",
+      "bearingChecked",
+    ],
   ])("%s", (_, text, field) => expect(run(steps(text), usualSetup()).end[field as keyof State]).toBe("no"));
 
   it("and hold otherwise", () => {
@@ -157,7 +253,9 @@ describe("Checks lapse", () => {
 describe("Feet", () => {
   it("stay on the plates while one leg rest is in place, and hang when both are away", () => {
     expect(run(steps("remove legrest left"), usualSetup()).end.feet).toBe("plates");
-    expect(run(steps("remove legrest left; swing-away legrest right"), usualSetup()).end.feet).toBe("hanging");
+    expect(run(steps("remove legrest left; swing-away legrest right"), usualSetup()).end.feet).toBe(
+      "hanging",
+    );
   });
   it("hang when the client comes up to the edge of the bed", () => {
     expect(run(steps("sit on-edge"), toChair()).end.feet).toBe("hanging");
@@ -173,9 +271,19 @@ describe("The side decides what is near and what is away", () => {
     ["leaving the chair, bed on the left", usualSetup(), "lean right", "away"],
     ["leaving the chair, bed on the right", usualSetup({ side: "right" }), "lean right", "towards"],
     ["leaving the bed, bed on the chair's left", toChair(), "sit on-edge; lean left", "away"],
-    ["leaving the bed, bed on the chair's right", toChair({ side: "right" }), "sit on-edge; lean left", "towards"],
+    [
+      "leaving the bed, bed on the chair's right",
+      toChair({ side: "right" }),
+      "sit on-edge; lean left",
+      "towards",
+    ],
     ["arrived in the bed on the left", usualSetup(), "approach bed; place board; slide; lean left", "away"],
-    ["arrived in the chair from the left", toChair(), "approach bed; sit on-edge; place board; slide; lean left", "towards"],
+    [
+      "arrived in the chair from the left",
+      toChair(),
+      "approach bed; sit on-edge; place board; slide; lean left",
+      "towards",
+    ],
   ])("%s: %s", (_, setup, text, lean) => {
     expect(facts(run(steps(text), setup).end, setup)("step.lean")).toBe(lean);
   });
@@ -205,6 +313,19 @@ describe("The side decides what is near and what is away", () => {
   });
 });
 
+describe("The words of a rule mean a step", () => {
+  it("by its words, or by the first of them", () => {
+    expect(stepIs({ verb: "slide part-way" }, "slide")).toBe(true);
+    expect(stepIs({ verb: "scoot back" }, "scoot")).toBe(true);
+    expect(stepIs({ verb: "remove armrest", side: "left" }, "remove legrest")).toBe(false);
+    expect(stepIs({ verb: "lean", side: "left" }, "le")).toBe(false);
+  });
+  it("or none, when misspelt", () => {
+    expect(meansNoStep("place bord")).toBe(true);
+    expect(meansNoStep("position")).toBe(false);
+  });
+});
+
 describe("Geometry sees the chair as it stands when the board is placed", () => {
   it("in the first week", () => {
     expect(equipmentAt(run(steps(firstWeek), usualSetup()))).toEqual({
@@ -231,7 +352,12 @@ describe("The way out of bed", () => {
   it("starts from the chair as the way there left it", () => {
     const there = run(steps(firstWeek), usualSetup());
     const back = start(toChair({ found: foundAfter(there.end) }));
-    expect(back).toMatchObject({ chair: "at", brakes: "locked", legrestLeft: "removed", armrestLeft: "away" });
+    expect(back).toMatchObject({
+      chair: "at",
+      brakes: "locked",
+      legrestLeft: "removed",
+      armrestLeft: "away",
+    });
     expect(back).toMatchObject({ client: "on-from", posture: "lying", feet: "supported" });
   });
 });
@@ -240,8 +366,20 @@ describe("Whatever is written", () => {
   const anyStep: fc.Arbitrary<Step> = fc
     .constantFrom(...phrases("bed"), ...phrases("bath"))
     .map(({ text }) => readStep(text.split(" ")).step!);
-  const kindOfLegrest = fc.constantFrom(undefined, "fixed", "swing-away", "removable", "none") as fc.Arbitrary<"fixed">;
-  const kindOfArmrest = fc.constantFrom(undefined, "fixed", "flip-back", "removable", "none") as fc.Arbitrary<"fixed">;
+  const kindOfLegrest = fc.constantFrom(
+    undefined,
+    "fixed",
+    "swing-away",
+    "removable",
+    "none",
+  ) as fc.Arbitrary<"fixed">;
+  const kindOfArmrest = fc.constantFrom(
+    undefined,
+    "fixed",
+    "flip-back",
+    "removable",
+    "none",
+  ) as fc.Arbitrary<"fixed">;
   const anySetup: fc.Arbitrary<StepSetup> = fc.record({
     direction: fc.constantFrom("from-chair" as const, "to-chair" as const),
     side: fc.constantFrom("left" as const, "right" as const, undefined),

@@ -44,7 +44,10 @@ interface UsualRule {
   readonly needs: (f: Facts, setup: StepSetup) => boolean;
 }
 
-const verb = (...verbs: string[]) => (f: Facts) => verbs.includes(f("step.verb")!);
+const verb =
+  (...verbs: string[]) =>
+  (f: Facts) =>
+    verbs.includes(f("step.verb")!);
 const legWork = verb("remove-legrest", "swing-away-legrest", "refit-legrest");
 const armWork = verb("remove-armrest", "swing-away-armrest", "flip-back-armrest", "restore-armrest");
 
@@ -79,26 +82,73 @@ export const usualRules: readonly UsualRule[] = [
     at: verb("place-board", "withdraw-board"),
     needs: (f) => f("step.lean") === "away",
   },
-  { says: "the hips are forward before the board is placed", at: verb("place-board"), needs: (f, s) => s.direction === "to-chair" || f("step.scooted") === "yes" },
-  { says: "the bearing is checked before the slide", at: verb("slide", "slide-part-way"), needs: (f, s) => !s.board || f("step.bearing-checked") === "yes" },
-  { says: "the brakes are checked again before the slide", at: verb("slide", "slide-part-way"), needs: (f) => f("step.brakes-checked") === "yes" },
-  { says: "the client slides upright", at: verb("slide", "slide-part-way"), needs: (f) => f("step.lean") === "upright" },
+  {
+    says: "the hips are forward before the board is placed",
+    at: verb("place-board"),
+    needs: (f, s) => s.direction === "to-chair" || f("step.scooted") === "yes",
+  },
+  {
+    says: "the bearing is checked before the slide",
+    at: verb("slide", "slide-part-way"),
+    needs: (f, s) => !s.board || f("step.bearing-checked") === "yes",
+  },
+  {
+    says: "the brakes are checked again before the slide",
+    at: verb("slide", "slide-part-way"),
+    needs: (f) => f("step.brakes-checked") === "yes",
+  },
+  {
+    says: "the client slides upright",
+    at: verb("slide", "slide-part-way"),
+    needs: (f) => f("step.lean") === "upright",
+  },
   {
     says: "the feet are carried, and not by the plates, before the slide",
     at: verb("slide", "slide-part-way"),
     needs: (f) => f("step.feet") === "floor" || f("step.feet") === "supported",
   },
-  { says: "the plates are up before the slide", at: verb("slide", "slide-part-way"), needs: (f) => f("step.footplates") === "up" },
-  { says: "the near armrest is away before the slide", at: verb("slide", "slide-part-way"), needs: (f) => f("step.armrest-near") === "away" },
-  { says: "the near leg rest is away before the slide", at: verb("slide", "slide-part-way"), needs: (f) => f("step.legrest-near") !== "in-place" },
-  { says: "the belt is on before a helper helps across", at: verb("slide", "slide-part-way"), needs: (f, s) => !s.helped || !s.belt || f("step.belt") === "on" },
-  { says: "castors that lock are locked before the slide", at: verb("slide", "slide-part-way"), needs: (f) => f("step.castors") !== "unlocked" },
-  { says: "lines are moved before the slide", at: verb("slide", "slide-part-way"), needs: (f) => f("step.lines") !== "free" },
-  { says: "the board is out before the client is settled", at: verb("position-in-bed", "position-in-chair"), needs: (f) => f("step.board") === "stowed" },
+  {
+    says: "the plates are up before the slide",
+    at: verb("slide", "slide-part-way"),
+    needs: (f) => f("step.footplates") === "up",
+  },
+  {
+    says: "the near armrest is away before the slide",
+    at: verb("slide", "slide-part-way"),
+    needs: (f) => f("step.armrest-near") === "away",
+  },
+  {
+    says: "the near leg rest is away before the slide",
+    at: verb("slide", "slide-part-way"),
+    needs: (f) => f("step.legrest-near") !== "in-place",
+  },
+  {
+    says: "the belt is on before a helper helps across",
+    at: verb("slide", "slide-part-way"),
+    needs: (f, s) => !s.helped || !s.belt || f("step.belt") === "on",
+  },
+  {
+    says: "castors that lock are locked before the slide",
+    at: verb("slide", "slide-part-way"),
+    needs: (f) => f("step.castors") !== "unlocked",
+  },
+  {
+    says: "lines are moved before the slide",
+    at: verb("slide", "slide-part-way"),
+    needs: (f) => f("step.lines") !== "free",
+  },
+  {
+    says: "the board is out before the client is settled",
+    at: verb("position-in-bed", "position-in-chair"),
+    needs: (f) => f("step.board") === "stowed",
+  },
 ];
 
 /** What must not be left open at the end; asked of the state after the last step. */
-const endRules: readonly { readonly says: string; readonly needs: (f: Facts, setup: StepSetup) => boolean }[] = [
+const endRules: readonly {
+  readonly says: string;
+  readonly needs: (f: Facts, setup: StepSetup) => boolean;
+}[] = [
   { says: "the board is out at the end", needs: (f) => f("step.board") === "stowed" },
   { says: "the client is across at the end", needs: (f) => f("step.client") === "on-to" },
   { says: "the belt is off at the end", needs: (f) => f("step.belt") === "off" },
@@ -116,19 +166,28 @@ const endRules: readonly { readonly says: string; readonly needs: (f: Facts, set
 ];
 
 /** The usual rules as the planner asks them; `without` leaves rules out by a part of their title, `more` adds some. */
-export function usual(setup: StepSetup, more: readonly UsualRule[] = [], without: readonly string[] = []): Allowed {
+export function usual(
+  setup: StepSetup,
+  more: readonly UsualRule[] = [],
+  without: readonly string[] = [],
+): Allowed {
   const rules = [...usualRules, ...more].filter((r) => !without.some((w) => r.says.includes(w)));
+  const atEnd = endRules.filter((r) => !without.some((w) => r.says.includes(w)));
   return (before, step, after, isEnd) => {
     const f = facts(before, setup, step);
     const broken = rules.find((r) => r.at(f, setup) && !r.needs(f, setup));
     if (broken) return broken.says;
     const end = facts(after, setup);
-    return (isEnd && endRules.find((r) => !r.needs(end, setup))?.says) || true;
+    return (isEnd && atEnd.find((r) => !r.needs(end, setup))?.says) || true;
   };
 }
 
 /** Every finding of an order, one text each: steps that are impossible, rules that are broken, and what is left open. */
-export function findings(order: readonly Step[], setup: StepSetup, more: readonly UsualRule[] = []): string[] {
+export function findings(
+  order: readonly Step[],
+  setup: StepSetup,
+  more: readonly UsualRule[] = [],
+): string[] {
   const done = run(order, setup);
   const allowed = usual(setup, more);
   const out = order.flatMap((step, i) => {

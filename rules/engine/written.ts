@@ -1,0 +1,100 @@
+/** Readings of what is written in a setup, kept by the thing in which it stands. */
+import { isQuantity, isUnknown, type Thing, type Value } from "../../language/model/types.js";
+import type { Quantity, ShownUnit } from "../../language/quantity/types.js";
+import type { Dimension } from "../../language/quantity/types.js";
+import type { Place } from "../../language/text/types.js";
+import type { Defaults } from "../scene.js";
+import type { Missing } from "../types.js";
+import { holderOf, valueAt, type Path } from "./fact-paths.js";
+import type { Reading } from "./logic.js";
+
+const plain: ShownUnit = { unit: "1" };
+
+const base = (name: string, dimension: Dimension = "number"): Reading => ({ name, dimension, value: undefined, missing: [], assumed: [], trace: [], unit: plain });
+
+/** A fact that does not exist here, and why. */
+export const withoutReading = (name: string, reason: string): Reading => ({ ...base(name), without: reason, given: false });
+
+/** A fact that is not known. `place` is asked when it is shown, so that it is where the text now is. */
+export function missingReading(name: string, what: string, at?: { readonly thing: Thing; readonly key?: string }, given = false): Reading {
+  const missing: Missing = at
+    ? {
+        what,
+        ...(at.key !== undefined && { key: at.key }),
+        get place(): Place {
+          return at.thing.placeOf(at.key);
+        },
+      }
+    : { what };
+  return { ...base(name), missing: [missing], given };
+}
+
+/** A word, and where it was written. */
+export function choiceReading(name: string, choice: string, at?: { readonly thing: Thing; readonly key?: string }, label = name): Reading {
+  const trace = at
+    ? [
+        {
+          label: `${label}: ${choice}`,
+          get place(): Place {
+            return at.thing.placeOf(at.key);
+          },
+        },
+      ]
+    : [];
+  return { ...base(name), choice, trace, given: true };
+}
+
+export function numberReading(name: string, value: number): Reading {
+  return { ...base(name), value: { low: value, nominal: value, high: value }, given: true };
+}
+
+export class Written {
+  private readonly kept = new WeakMap<Thing, Map<string, Reading>>();
+
+  constructor(private readonly defaults: Defaults) {}
+
+  /** The fact `name` as written in `thing` under `path`. The same object for the same thing. */
+  read(name: string, thing: Thing, path: Path): Reading {
+    let inThing = this.kept.get(thing);
+    if (!inThing) this.kept.set(thing, (inThing = new Map()));
+    let found = inThing.get(name);
+    if (!found) inThing.set(name, (found = this.make(name, thing, path)));
+    return found;
+  }
+
+  private make(name: string, thing: Thing, path: Path): Reading {
+    const holder = holderOf(thing, path);
+    const words = `${(path.key ?? path.block ?? "").replaceAll("-", " ")} of ${holder && holder !== thing && path.key !== undefined ? `the ${holder.kind.replaceAll("-", " ")} of ` : ""}${thing.name}`;
+    if (!holder) return missingReading(name, path.block && path.key ? `${path.block.replaceAll("-", " ")} (${path.key.replaceAll("-", " ")}) of ${thing.name}` : words, { thing, ...(path.block !== undefined && { key: path.block }) });
+    if (path.key === undefined) return choiceReading(name, "yes", { thing: holder }, words);
+    const at = { thing: holder, key: path.key };
+    const value = valueAt(holder, path);
+    if (value === undefined) return missingReading(name, words, at);
+    if (isUnknown(value)) return missingReading(name, words, at, true);
+    if (isQuantity(value)) return this.quantity(words, value, at);
+    return choiceReading(name, wordOf(value), at, words);
+  }
+
+  private quantity(label: string, value: Quantity, at: { readonly thing: Thing; readonly key: string }): Reading {
+    // A range of choice is no doubt about a value; the tolerance of the rule set is for what was measured.
+    const tolerance = value.toleranceGiven || value.shape === "adjusts" ? undefined : this.defaults.get(`tolerance-${value.dimension}-${value.known}`);
+    const off = tolerance?.interval.high ?? 0;
+    const interval = { low: value.low - off, nominal: value.nominal, high: value.high + off };
+    const term = {
+      label,
+      value: interval,
+      dimension: value.dimension,
+      unit: value.unit,
+      get place(): Place {
+        return at.thing.placeOf(at.key);
+      },
+    };
+    return { name: label, dimension: value.dimension, value: interval, missing: [], assumed: [], trace: [term], unit: value.unit, given: true };
+  }
+}
+
+function wordOf(value: Value): string {
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (typeof value === "string") return value.toLowerCase();
+  return "given";
+}

@@ -1,0 +1,159 @@
+/** Rule sets: the released ones that come with the program, and those of the workspace, which stand before them. */
+import { createHash } from "node:crypto";
+import { existsSync, readdirSync } from "node:fs";
+import path from "node:path";
+import embedded from "virtual:rule-sets";
+import { loadRuleSet } from "../../rules/engine/load.js";
+import type { ReadSet, RuleFile, RuleSet, SetProblem } from "../../rules/engine/types.js";
+import { surroundings } from "../../rules/surroundings.js";
+import { byText, isFault, isReallyWithin, readPlan, stampOf } from "./files.js";
+
+/** The rule set whose newest version is used where a plan names none. */
+export const usualSet = "home-transfer";
+
+export interface LoadedSet {
+  readonly name: string;
+  readonly version: string;
+  /** SHA-256 over the names and texts of its files, in hex. Line ends of any kind count as one. */
+  readonly hash: string;
+  /** Undefined: it was refused; `problems` says why. */
+  readonly set: RuleSet | undefined;
+  /** What could be read of it, also where it was refused. */
+  readonly partial: RuleSet;
+  readonly problems: readonly SetProblem[];
+  readonly files: readonly RuleFile[];
+  /** The folder that it was read from; undefined for one that comes with the program. */
+  readonly folder?: string;
+}
+
+/** The content of a rule set, in one short text that can stand in every report. */
+export function contentHash(files: readonly RuleFile[]): string {
+  const hash = createHash("sha256");
+  const named = files.map((f) => ({ name: path.posix.basename(f.path), text: f.text.replaceAll(/\r\n?/g, "\n") }));
+  for (const f of named.sort((a, b) => byText(a.name, b.name))) hash.update(`${f.name}\0${f.text}\0`);
+  return hash.digest("hex");
+}
+
+interface Listed {
+  readonly name: string;
+  readonly version: string;
+  readonly folder?: string;
+}
+
+export class RuleSets {
+  /** By content, so that a set that stands in a folder and in the program is read once. */
+  private readonly byHash = new Map<string, ReadSet>();
+  private readonly byFolder = new Map<string, { stamp: string; loaded: LoadedSet }>();
+  private readonly released = new Map<string, LoadedSet>();
+
+  /** `open` gives the text of a rule file that is being edited; undefined where none is. */
+  constructor(private readonly open: (file: string) => string | undefined = () => undefined) {}
+
+  /** Every rule set that a plan in `root` can name, by name and version. */
+  list(root?: string): readonly Listed[] {
+    const all = new Map<string, Listed>();
+    for (const s of embedded) all.set(`${s.name} ${s.version}`, { name: s.name, version: s.version });
+    if (root !== undefined) for (const s of foldersIn(root)) all.set(`${s.name} ${s.version}`, s);
+    return [...all.values()].sort((a, b) => byText(a.name, b.name) || byVersion(a.version, b.version));
+  }
+
+  /** The newest version of a rule set. */
+  newest(name: string, root?: string): Listed | undefined {
+    return this.list(root).filter((s) => s.name === name).at(-1);
+  }
+
+  /** The set of that name and version, read and checked. Undefined where there is none. */
+  get(name: string, version: string, root?: string): LoadedSet | undefined {
+    if (root !== undefined && isPlain(name) && isPlain(version)) {
+      const folder = path.join(root, "rules", name, version);
+      const own = this.fromFolder(name, version, folder, root);
+      if (own) return own;
+    }
+    const key = `${name} ${version}`;
+    const known = this.released.get(key);
+    if (known) return known;
+    const found = embedded.find((s) => s.name === name && s.version === version);
+    if (!found) return undefined;
+    const loaded = this.load(name, version, found.files);
+    this.released.set(key, loaded);
+    return loaded;
+  }
+
+  private fromFolder(name: string, version: string, folder: string, root: string): LoadedSet | undefined {
+    const files = ruleFilesIn(folder);
+    if (files.length === 0 || !isReallyWithin(folder, root)) return undefined;
+    const stamp = files.map((f) => this.open(f) ?? stampOf(f) ?? "").join("\0");
+    const kept = this.byFolder.get(folder);
+    if (kept?.stamp === stamp) return kept.loaded;
+    const texts: RuleFile[] = [];
+    const unread: SetProblem[] = [];
+    for (const file of files) {
+      const shown = `${name}/${version}/${path.basename(file)}`;
+      const edited = this.open(file);
+      const got = edited !== undefined ? { text: edited } : isReallyWithin(file, root) ? readPlan(file) : ({ problem: "unreadable", why: "a link leads out of this folder of plans" } as const);
+      if (isFault(got)) unread.push({ path: shown, line: 0, start: 0, end: 0, rule: "rules/unreadable", message: `This file cannot be read: ${"why" in got ? got.why : "what" in got ? `it holds ${got.what}` : "it is too large"}.` });
+      else texts.push({ path: shown, text: got.text });
+    }
+    const loaded = this.load(name, version, texts, folder, unread);
+    this.byFolder.set(folder, { stamp, loaded });
+    return loaded;
+  }
+
+  private load(name: string, version: string, files: readonly RuleFile[], folder?: string, unread: readonly SetProblem[] = []): LoadedSet {
+    const hash = contentHash(files);
+    const key = `${name} ${version} ${hash}`;
+    let read = this.byHash.get(key);
+    if (!read) this.byHash.set(key, (read = loadRuleSet(files, surroundings)));
+    const problems = [...unread, ...read.problems, ...misnamed(name, version, read.partial, files)];
+    return {
+      name,
+      version,
+      hash,
+      set: problems.length === 0 ? read.set : undefined,
+      partial: read.partial,
+      problems,
+      files,
+      ...(folder !== undefined && { folder }),
+    };
+  }
+}
+
+/** A set must call itself what its folder is called, or a plan would be judged by another set than it names. */
+function misnamed(name: string, version: string, set: RuleSet, files: readonly RuleFile[]): SetProblem[] {
+  if (set.name === "" || (set.name === name && set.version === version)) return [];
+  const message = `This rule set calls itself ${set.name} ${set.version}, but its folder is ${name}/${version}.`;
+  return [{ path: files[0]?.path ?? "", line: 0, start: 0, end: 0, rule: "rules/name", message }];
+}
+
+/** A name that cannot lead out of the folder in which it is looked up. */
+const isPlain = (name: string): boolean => /^[\w][\w.-]*$/.test(name) && !name.includes("..");
+
+/** Versions in their order: 2026.2 before 2026.10. */
+export const byVersion = (a: string, b: string): number => a.localeCompare(b, "en", { numeric: true }) || byText(a, b);
+
+const foldersOf = (at: string): string[] => {
+  try {
+    return readdirSync(at, { withFileTypes: true }).filter((e) => e.isDirectory() && isPlain(e.name)).map((e) => e.name);
+  } catch {
+    return [];
+  }
+};
+
+function ruleFilesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder).filter((f) => f.endsWith(".spanrules")).sort(byText).map((f) => path.join(folder, f));
+  } catch {
+    return [];
+  }
+}
+
+function foldersIn(root: string): Listed[] {
+  const rules = path.join(root, "rules");
+  if (!existsSync(rules)) return [];
+  return foldersOf(rules).flatMap((name) =>
+    foldersOf(path.join(rules, name)).flatMap((version) => {
+      const folder = path.join(rules, name, version);
+      return ruleFilesIn(folder).length > 0 ? [{ name, version, folder }] : [];
+    }),
+  );
+}
