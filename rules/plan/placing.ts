@@ -39,6 +39,11 @@ export interface Chosen {
 
 /** Placements whose merits differ by less are equally good: 1/4 in, half of what a hand lays a board to. */
 const equally = 0.00635;
+/**
+ * Bearing beyond what is asked is worth having up to here, 2 in at each end. Past it a board lies no better for bearing more,
+ * and the least askew is taken: a board square to the bed spans less and does not carry the hips along the edge.
+ */
+const ample = 0.0508;
 const degree = Math.PI / 180;
 
 function tryAngle(c: Choosing, phi: number): Chosen {
@@ -74,7 +79,7 @@ function tryAngle(c: Choosing, phi: number): Chosen {
 
 /**
  * The best placement: it fits in front of the wheel, its inner end lies under the near sitting bone and not past the client's
- * midline, and the smaller of (bearing - asked) at both ends is greatest. If nothing fits in front of the wheel, what is short
+ * midline, and the smaller of (bearing - asked) at both ends is greatest, or ample. If nothing fits in front of the wheel, what is short
  * there is made least first. Of placements equally good the least askew is taken, then the one with the least span, then the
  * one that points forward.
  */
@@ -91,7 +96,7 @@ export function place(c: Choosing, step = degree): Chosen {
   let short = Infinity;
   for (const p of tried) short = Math.min(short, p.short);
   let margin = -Infinity;
-  for (const p of tried) if (p.short <= short + equally) margin = Math.max(margin, p.margin);
+  for (const p of tried) if (p.short <= short + equally) margin = Math.max(margin, Math.min(ample, p.margin));
   let chosen: Chosen | undefined;
   for (const p of tried) {
     if (p.short > short + equally || p.margin < margin - equally) continue;

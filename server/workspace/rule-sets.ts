@@ -5,8 +5,12 @@ import path from "node:path";
 import embedded from "virtual:rule-sets";
 import { loadRuleSet } from "../../rules/engine/load.js";
 import type { ReadSet, RuleFile, RuleSet, SetProblem } from "../../rules/engine/types.js";
-import { surroundings } from "../../rules/surroundings.js";
+import { FactTable } from "../../rules/engine/fact-table.js";
+import { quantities } from "../../rules/quantities/index.js";
 import { byText, isFault, isReallyWithin, readPlan, stampOf } from "./files.js";
+
+/** What rules may speak of. */
+export const surroundings = new FactTable(quantities);
 
 /** The rule set whose newest version is used where a plan names none. */
 export const usualSet = "home-transfer";
