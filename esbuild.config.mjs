@@ -107,6 +107,7 @@ async function runDemo() {
 }
 
 async function runBench() {
+  await buildCommand();
   const outfile = path.join(ROOT, ".cache/bench.mjs");
   await build({ ...common, ...asModule, entryPoints: ["tests/bench/main.ts"], outfile });
   const done = spawnSync(process.execPath, [outfile, ...process.argv.slice(3)], {

@@ -12,7 +12,7 @@
  * otherwise a tolerance on the seat's depth would be counted twice. In each remaining length the gap rises or falls throughout,
  * and for all solids alike, so bounds of the lengths give exact bounds of the gap; the angle is cut into pieces.
  */
-import { exactly, hull, type Interval } from "../../language/quantity/interval.js";
+import { exactly, type Interval } from "../../language/quantity/interval.js";
 import { greatest, least, pieces, turnsAway, type Piece } from "./sweep.js";
 
 /** A place along the seat: ahead of its rear edge, or ahead of its front edge (negative: behind it). */
@@ -111,7 +111,11 @@ export function computedGap(plan: Plan, clearance: Interval, point: Along): Gap 
       }
       return { low: clearance.low + low, high: clearance.high + high };
     },
-    at: (t) => clearance.nominal + Math.max(...all.filter((r) => r.nominal).map((r) => nominalReach(r, t))),
+    at(t) {
+      let reach = -Infinity;
+      for (const r of all) if (r.nominal) reach = Math.max(reach, nominalReach(r, t));
+      return clearance.nominal + reach;
+    },
   };
 }
 
@@ -134,7 +138,7 @@ export function measuredGap(measured: Interval, depth: Interval, point: Along): 
 }
 
 /** Bounds of a gap while the chair's angle runs over `t`. */
-export function gapOver(gap: Gap, t: Interval, count = 16): Interval {
+export function gapOver(gap: Gap, t: Interval, count = 12): Interval {
   let low = Infinity;
   let high = -Infinity;
   for (const p of pieces(t, count)) {
@@ -147,21 +151,21 @@ export function gapOver(gap: Gap, t: Interval, count = 16): Interval {
 
 /** From the edge to the nearest point of the seat: its front corner when turned towards the edge, its rear corner when turned away. */
 export function cornerGap(plan: Plan, clearance: Interval, t: Interval): Interval {
-  const parts: Interval[] = [];
-  if (t.high >= 0) parts.push(gapOver(computedGap(plan, clearance, seatFront), within(t, 0, Infinity)));
-  if (t.low < 0) parts.push(gapOver(computedGap(plan, clearance, seatRear), within(t, -Infinity, 0)));
-  const both = parts.reduce(hull);
-  return { ...both, nominal: cornerGapAt(plan, clearance, t.nominal) };
+  const front = t.high >= 0 ? computedGap(plan, clearance, seatFront) : undefined;
+  const rear = t.low < 0 ? computedGap(plan, clearance, seatRear) : undefined;
+  let low = Infinity;
+  let high = -Infinity;
+  for (const p of pieces(t)) {
+    const g = (turnsAway(p) ? rear! : front!).over(p);
+    low = Math.min(low, g.low);
+    high = Math.max(high, g.high);
+  }
+  return { low, nominal: (t.nominal < 0 ? rear! : front!).at(t.nominal), high };
 }
 
 /** The same at one angle, all lengths nominal. */
 export const cornerGapAt = (plan: Plan, clearance: Interval, t: number): number =>
   computedGap(plan, clearance, t < 0 ? seatRear : seatFront).at(t);
-
-function within(t: Interval, low: number, high: number): Interval {
-  const clip = (x: number) => Math.min(high, Math.max(low, x));
-  return { low: clip(t.low), nominal: clip(t.nominal), high: clip(t.high) };
-}
 
 export interface Contact {
   /** The solid that decides at nominal values; the first listed where two are level. */

@@ -49,22 +49,25 @@ const degree = Math.PI / 180;
 function tryAngle(c: Choosing, phi: number): Chosen {
   const psi = phi + c.turned;
   const cosPsi = Math.cos(psi);
-  const sinPsi = Math.sin(Math.abs(psi));
+  const tanPsi = Math.sin(psi) / cosPsi;
+  const sinPsi = Math.abs(tanPsi * cosPsi);
   const cosPhi = Math.cos(phi);
+  const tanPhi = Math.abs(Math.sin(phi)) / cosPhi;
+  const sinT = Math.sin(c.turned);
   const half = c.width / 2;
   // Under the hip, as far back as the wheel allows, its front side not past the seat's front corner. If the side window is too
   // narrow for that the board keeps to the front corner and is short of room at the wheel.
-  const wanted = c.depth - c.hip - (c.half - c.bone) * Math.tan(psi);
+  const wanted = c.depth - c.hip - (c.half - c.bone) * tanPsi;
   const front = half / cosPsi;
-  const outer = psi < 0 ? Math.max(0, c.outward) * Math.tan(-psi) : 0;
+  const outer = psi < 0 ? Math.max(0, c.outward) * -tanPsi : 0;
   const rear = c.window === undefined ? c.depth - front : c.window - (c.clear + half) / cosPsi - outer;
   const back = Math.max(front, Math.min(rear, wanted));
-  const gap = c.gapFront + back * Math.sin(c.turned);
-  const along = c.length - gap / cosPhi - half * Math.tan(Math.abs(phi));
+  const gap = c.gapFront + back * sinT;
+  const along = c.length - gap / cosPhi - half * tanPhi;
   const skew = half * sinPsi;
   // Square bearings: inside - skew on the seat, (along - inside / cos psi) cos phi on the landing. They are level at:
   const level = (along * cosPhi - c.setbackLanding + skew + c.setbackSeat) / (1 + cosPhi / cosPsi);
-  const inside = c.inside ?? Math.min(c.half, Math.max(Math.max(0, c.half - c.bone), level));
+  const inside = c.inside ?? Math.min(c.half, Math.max(0, c.half - c.bone, level));
   return {
     angle: phi,
     inside,
@@ -73,7 +76,7 @@ function tryAngle(c: Choosing, phi: number): Chosen {
       Math.min(inside - skew - c.setbackSeat, (along - inside / cosPsi) * cosPhi - c.setbackLanding) -
       c.asked,
     short: Math.max(0, (back - rear) * cosPsi),
-    span: gap / cosPhi + (half * Math.sin(Math.abs(c.turned))) / (cosPhi * cosPsi),
+    span: gap / cosPhi + (half * Math.abs(sinT)) / (cosPhi * cosPsi),
   };
 }
 
@@ -83,7 +86,7 @@ function tryAngle(c: Choosing, phi: number): Chosen {
  * there is made least first. Of placements equally good the least askew is taken, then the one with the least span, then the
  * one that points forward.
  */
-export function place(c: Choosing, step = degree): Chosen {
+export function place(c: Choosing, step = 2 * degree): Chosen {
   if (c.angle !== undefined) return tryAngle(c, c.angle);
   const limit = 60 * degree;
   const tried: Chosen[] = [];

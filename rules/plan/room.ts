@@ -14,6 +14,21 @@ export const rectangle = (x: number, y: number, width: number, depth: number): O
   { x, y: y + depth },
 ];
 
+/** A thing that stands square in the room: its south-west corner and its size. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly depth: number;
+}
+
+/** A box with every side moved out (or in) as given; drawn in past its middle it is the middle. */
+export function enlarged(b: Box, byX: number, byY: number): Box {
+  const width = Math.max(0, b.width + 2 * byX);
+  const depth = Math.max(0, b.depth + 2 * byY);
+  return { x: b.x + (b.width - width) / 2, y: b.y + (b.depth - depth) / 2, width, depth };
+}
+
 const projected = (outline: Outline, nx: number, ny: number): readonly [number, number] => {
   let low = Infinity;
   let high = -Infinity;
@@ -83,4 +98,12 @@ export function bedAxes(head: Compass): { readonly up: Point; readonly left: Poi
     case "west":
       return { up: { x: -1, y: 0 }, left: { x: 0, y: 1 } };
   }
+}
+
+/** Least clearance between any of some outlines and a box. */
+export function leastClearance(outlines: readonly Outline[], b: Box): number {
+  const outline = rectangle(b.x, b.y, b.width, b.depth);
+  let least = Infinity;
+  for (const o of outlines) least = Math.min(least, clearance(o, outline));
+  return least;
 }

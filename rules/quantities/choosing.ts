@@ -28,7 +28,17 @@ export type ChoosingInputs = {
   readonly bag: Bag;
 };
 
+const once = new WeakMap<Of, { readonly scene: Scene; readonly inputs: ChoosingInputs }>();
+
 export function choosingInputs(s: Scene, of: Of, board: Thing): ChoosingInputs {
+  const kept = once.get(of);
+  if (kept?.scene === s) return kept.inputs;
+  const inputs = read(s, of, board);
+  once.set(of, { scene: s, inputs });
+  return inputs;
+}
+
+function read(s: Scene, of: Of, board: Thing): ChoosingInputs {
   const chair = s.chair;
   const wheel = block(chair, "drive-wheel");
   const askew = s.value("board-askew").thing;

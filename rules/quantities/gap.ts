@@ -125,15 +125,17 @@ export const gapAngleBest = derived({
   dimension: "angle",
   says: "the angle of the chair, front towards the bed, at which the board spans least, or without a board the gap beside the hips is least",
   formula:
-    "least board.span (gap.hips without a board) over the angles searched, to 2 deg; of angles within 1/4 in, the smallest",
+    "least board.span (gap.hips without a board) over the angles searched, to 3 deg; of angles within 1/4 in, the smallest",
   source: "search at nominal values",
   inputs: (s, of) => {
     const p = parkingInputs(s, of);
     if ("none" in p) return p;
-    // The angle as written does not enter the search.
-    const { turn: _turn, away: _away, parkingAngle: _tolerance, ...others } = p;
     return {
-      ...others,
+      ...p,
+      // The angle as written does not enter the search.
+      turn: undefined,
+      away: undefined,
+      parkingAngle: undefined,
       ...(s.board && choosingInputs(s, of, s.board)),
       withBoard: s.board !== undefined,
       hipFromRear: of.default("hip-from-seat-rear"),
@@ -147,10 +149,11 @@ export const gapAngleBest = derived({
     const hips = computedGap(plan, i.clearance, hip(i.hipFromRear, i.scoot));
     const corner = computedGap(plan, i.clearance, seatFront);
     // The span hardly depends on the board's own angle to a few degrees; a coarse step finds the chair's angle as well.
-    const measure = i.withBoard
-      ? (t: number) => place(choosing(i, t, corner.at(t)), 10 * degree).span
+    const fixed = i.withBoard ? choosing(i, 0, 0) : undefined;
+    const measure = fixed
+      ? (t: number) => place({ ...fixed, turned: t, gapFront: corner.at(t) }, 15 * degree).span
       : (t: number) => hips.at(t);
-    const steps = Math.max(1, Math.round((turns.high - turns.low) / (2 * degree)));
+    const steps = Math.max(1, Math.round((turns.high - turns.low) / (3 * degree)));
     const { angle } = bestAngle(measure, turns, { steps, tie: 0.00635 });
     return { low: angle, nominal: angle, high: angle };
   },

@@ -51,7 +51,7 @@ function judgeAt(page: Page, scene: Scene, position: Position): (step: Step) => 
   });
   const { setup } = scene;
   const state = run(before.map((s) => s.step), setup).end;
-  const rules = page.allowed?.(scene);
+  const rules = page.rulesOfSteps(scene);
   return (step) => {
     const possible = judge(state, step, setup);
     if (!possible.ok) return { rank: 3, why: `not possible here: ${possible.because}` };

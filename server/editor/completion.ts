@@ -68,7 +68,7 @@ function inText(page: Page, position: Position, spot: Spot): readonly Proposal[]
   if (spot.open.length > 0 || key?.type !== "word" || key.word !== "from" || spot.before.length !== 1) return [];
   const line = page.tree.lines[position.line]!.text;
   const from = line.lastIndexOf('"', position.character - 1) + 1;
-  return page.files.map((path) => ({ label: path, kind: CompletionItemKind.File, from }));
+  return page.files().map((path) => ({ label: path, kind: CompletionItemKind.File, from }));
 }
 
 function atTop(page: Page, spot: Spot): readonly Proposal[] {
@@ -178,7 +178,7 @@ function writtenIn(page: Page, position: Position, spot: Spot): ReadonlySet<stri
 /** Behind a key: what its value may be, or how it may go on. */
 function values(page: Page, spot: Spot, spec: KeySpec, used: number, key: string): readonly Proposal[] {
   const atoms = spot.before.slice(used);
-  if (key === "rules" && atoms.length === 0) return page.pins.map((pin) => ({ label: pin, kind: CompletionItemKind.Constant }));
+  if (key === "rules" && atoms.length === 0) return page.pins().map((pin) => ({ label: pin, kind: CompletionItemKind.Constant }));
   return nextOf(spec.shape, atoms).flatMap((n) => proposal(page, spot, n, key));
 }
 
@@ -226,14 +226,14 @@ function codes(page: Page, spot: Spot, part: string | undefined, key: string): r
     return declared.filter((d) => !taken.has(d.name)).map((d) => ({ label: d.name, kind: CompletionItemKind.Reference, detail: d.kind }));
   }
   if (part === "rule") {
-    const here = new Set(page.noted.filter((n) => n.finding).map((n) => n.rule));
+    const here = new Set(page.reported.filter((n) => n.finding).map((n) => n.rule));
     const rules = page.set?.rules ?? [];
     const first = key === "accept" ? rules.filter((r) => here.has(r.id)) : rules;
     return [...first, ...rules.filter((r) => !first.includes(r))].map((r) => ({ label: r.id, kind: CompletionItemKind.Value, detail: r.title }));
   }
   if (part === "at" || part === "for") {
     const rule = spot.before.find((a) => a.type === "word" && a.word.includes("/"));
-    const subjects = new Set(page.noted.flatMap((n) => (n.finding && rule?.type === "word" && n.rule === rule.word ? [n.finding.subject.split(" ")[0]!] : [])));
+    const subjects = new Set(page.reported.flatMap((n) => (n.finding && rule?.type === "word" && n.rule === rule.word ? [n.finding.subject.split(" ")[0]!] : [])));
     for (const s of page.scenes) subjects.add(s.name);
     return [...subjects].map((label) => ({ label, kind: CompletionItemKind.Reference }));
   }

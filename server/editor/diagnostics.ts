@@ -1,7 +1,11 @@
 /** Findings as an editor shows them: each at its line, none hidden by another. */
-import { DiagnosticSeverity, type Diagnostic } from "vscode-languageserver-protocol";
+import { DiagnosticSeverity, type Diagnostic, type DiagnosticRelatedInformation, type Range } from "vscode-languageserver-protocol";
+import { readEntry } from "../../language/model/entry.js";
 import type { Level } from "../../rules/types.js";
-import type { Noted, Page } from "./page.js";
+import type { Reported } from "../workspace/reported.js";
+import { mentionsIn } from "./mentions.js";
+import { locate, type Page } from "./page.js";
+import { rangeOn } from "./where.js";
 
 const severities: Readonly<Record<Level, DiagnosticSeverity>> = {
   stop: DiagnosticSeverity.Error,
@@ -11,31 +15,32 @@ const severities: Readonly<Record<Level, DiagnosticSeverity>> = {
 
 /** What comes back from the editor with a request for fixes: which finding was meant. */
 export interface DiagnosticData {
-  readonly finding: number;
   readonly rule: string;
+  readonly subject: string;
 }
 
 /** `uriOf`: the address of a file of the workspace, for related places. */
 export function diagnostics(page: Page, uriOf: (path: string) => string): Diagnostic[] {
-  return page.noted.map((noted, finding) => ({
-    range: noted.range,
-    severity: severities[noted.level],
-    code: noted.rule,
-    source: "spanwise",
-    message: wording(noted),
-    ...(noted.related.length > 0 && {
-      relatedInformation: noted.related.map((r) => ({ location: { uri: uriOf(r.path), range: r.range }, message: r.message })),
-    }),
-    data: { finding, rule: noted.rule } satisfies DiagnosticData,
-  }));
+  return page.reported.map((reported) => {
+    const related = relatedOf(page, reported, uriOf);
+    return {
+      range: rangeHere(page, reported),
+      severity: severities[reported.level],
+      code: reported.rule,
+      source: "spanwise",
+      message: wording(reported),
+      ...(related.length > 0 && { relatedInformation: related }),
+      data: { rule: reported.rule, subject: reported.subject } satisfies DiagnosticData,
+    };
+  });
 }
 
 /** The message, how far it misses, and what must not be done meanwhile: a person may read nothing else. */
-export function wording(noted: Noted): string {
-  const { finding } = noted;
-  const lines = [noted.message];
-  if (finding?.margin && !noted.message.includes(finding.margin.words)) lines.push(sentence(finding.margin.words));
-  if (noted.level === "stop") for (const c of finding?.cautions ?? []) lines.push(`Meanwhile: ${c}`);
+export function wording({ message, level, finding }: Reported): string {
+  const lines = [message];
+  if (finding?.margin && !message.includes(finding.margin.words)) lines.push(sentence(finding.margin.words));
+  if (finding?.accepted) lines.push(`Accepted${finding.accepted.until === undefined ? "" : ` until ${finding.accepted.until}`}: ${finding.accepted.because}`);
+  if (level === "stop") for (const c of finding?.cautions ?? []) lines.push(`Meanwhile: ${c}`);
   return lines.join("\n");
 }
 
@@ -43,3 +48,21 @@ const sentence = (words: string): string => {
   const text = words.charAt(0).toUpperCase() + words.slice(1);
   return /[.!?]$/.test(text) ? text : `${text}.`;
 };
+
+/** Where a finding is shown in this file: its own place, or for one that stands in a used file, where that thing is first named here. */
+export function rangeHere(page: Page, reported: Reported): Range {
+  if (reported.path === page.path) return reported.range;
+  const thing = reported.finding && readEntry(reported.finding.place.entry).thing;
+  const named = thing && mentionsIn(page.tree, (name) => name === thing.name).find((m) => m.name === thing.name);
+  return named?.range ?? rangeOn(0, 0, 0);
+}
+
+function relatedOf(page: Page, reported: Reported, uriOf: (path: string) => string): DiagnosticRelatedInformation[] {
+  const found: DiagnosticRelatedInformation[] = [];
+  if (reported.path !== page.path) found.push({ location: { uri: uriOf(reported.path), range: reported.range }, message: "It is written here." });
+  for (const r of reported.finding?.related ?? []) {
+    const at = locate(page.household, r.place);
+    if (at) found.push({ location: { uri: uriOf(at.path), range: at.range }, message: r.message });
+  }
+  return found;
+}

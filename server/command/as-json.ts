@@ -1,0 +1,82 @@
+/** The result of `check` for programs. SI units; null stands for an unbounded end; fields may be added, none is taken away. */
+import type { Dimension } from "../../language/quantity/types.js";
+import type { Interval } from "../../language/quantity/interval.js";
+import type { Finding } from "../../rules/types.js";
+import { located, type Range, type Reported } from "../workspace/reported.js";
+import type { Checked, CheckedFile } from "./checked.js";
+
+/** The unit of each dimension in this form. Durations are kept in days and written in seconds. */
+const units: Record<Dimension, { readonly unit: string; readonly times: number }> = {
+  length: { unit: "m", times: 1 },
+  mass: { unit: "kg", times: 1 },
+  angle: { unit: "rad", times: 1 },
+  force: { unit: "N", times: 1 },
+  ratio: { unit: "1", times: 1 },
+  number: { unit: "1", times: 1 },
+  duration: { unit: "s", times: 86_400 },
+};
+
+export interface JsonInterval {
+  readonly low: number | null;
+  readonly nominal: number | null;
+  readonly high: number | null;
+  readonly unit: string;
+}
+
+/** Twelve digits: more than any tape gives, few enough that every machine prints the same. */
+const rounded = (x: number, times: number): number | null => (Number.isFinite(x) ? Number((x * times).toPrecision(12)) : null);
+
+export function interval(i: Interval, dimension: Dimension): JsonInterval {
+  const { unit, times } = units[dimension];
+  return { low: rounded(i.low, times), nominal: rounded(i.nominal, times), high: rounded(i.high, times), unit };
+}
+
+export function asJson(checked: Checked): string {
+  return `${JSON.stringify({ format: 1, on: checked.on, files: checked.files.map((f) => fileJson(f, checked)) }, undefined, 2)}\n`;
+}
+
+function fileJson({ shown, snapshot }: CheckedFile, checked: Checked): object {
+  const { ruleSet, result } = snapshot;
+  return {
+    path: shown,
+    ruleSet: ruleSet?.set ? { name: ruleSet.name, version: ruleSet.version, hash: ruleSet.hash, overlays: [] } : null,
+    findings: snapshot.reported.map((r) => findingJson(r, checked, snapshot)),
+    verdicts: (result?.verdicts ?? []).filter((v) => v.verdict !== "not-applicable").map((v) => ({ rule: v.rule, subject: v.subject, verdict: v.verdict, levels: v.levels })),
+    transfers: (result?.transfers ?? []).map((t) => ({ name: t.name, cleared: t.cleared, left: t.left })),
+    quantities: (result?.quantities ?? []).flatMap((q) => (q.value ? [{ name: q.name, subject: q.subject, ...interval(q.value, q.dimension), ...(q.choice !== undefined && { choice: q.choice }) }] : [])),
+  };
+}
+
+function findingJson(r: Reported, checked: Checked, snapshot: CheckedFile["snapshot"]): object {
+  const f = r.finding;
+  return {
+    rule: r.rule,
+    level: r.level,
+    verdict: r.verdict,
+    levels: r.levels,
+    subject: r.subject,
+    ...(r.path !== snapshot.path && { path: checked.shownPath(r.path) }),
+    range: r.range,
+    message: r.message,
+    value: f?.value ? interval(f.value, f.value.dimension) : null,
+    limit: f?.limit ? { name: f.limit.name, ...interval(f.limit, f.limit.dimension) } : null,
+    because: f?.because ?? null,
+    basis: [...new Set((f?.bases ?? []).map((b) => b.basis))],
+    sources: sourcesOf(f),
+    related: relatedOf(r, checked, snapshot),
+    missing: (f?.missing ?? []).map((m) => m.what),
+    remedies: [...(f?.remedies ?? []), ...(r.problem?.fixes ?? [])].map(({ title }) => ({ title })),
+    cautions: f?.cautions ?? [],
+    accepted: f?.accepted ? { because: f.accepted.because, until: f.accepted.until ?? null, approvedBy: f.accepted.approvedBy ?? null } : null,
+  };
+}
+
+const sourcesOf = (f: Finding | undefined): object[] => (f?.bases ?? []).flatMap(({ citation: c }) => (c ? [{ id: c.id, at: c.at, says: c.says, takes: c.takes }] : []));
+
+/** Related places of a finding, with their files. */
+export function relatedOf(r: Reported, checked: Checked, snapshot: CheckedFile["snapshot"]): { path: string; range: Range; message: string }[] {
+  return (r.finding?.related ?? []).map((p) => {
+    const at = located(snapshot.household, p.place);
+    return { path: checked.shownPath(at.path), range: at.range, message: p.message };
+  });
+}

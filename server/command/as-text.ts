@@ -1,0 +1,141 @@
+/** The result of `check` as a page for people, read in a terminal or a log. */
+import type { SetProblem, Source } from "../../rules/engine/types.js";
+import { grades, type BasisNote, type Finding, type TransferResult } from "../../rules/types.js";
+import type { LoadedSet } from "../workspace/rule-sets.js";
+import { wasChecked, type Checked, type CheckedFile } from "./checked.js";
+import type { Reported } from "../workspace/reported.js";
+import { extentInWords } from "./words.js";
+import { capital, counted, entry, harmless, heading, type Terminal } from "./terminal.js";
+
+/** So many findings of form are printed for one file; noise has thousands. How many are left is said. */
+const mostOfForm = 100;
+
+export function asText(checked: Checked, t: Terminal): string {
+  const parts = checked.files.map((f) => fileText(f, checked, t));
+  const sets = [...new Map(checked.files.flatMap(({ snapshot: { ruleSet } }) => (ruleSet ? [[ruleSet.hash, ruleSet] as const] : []))).values()];
+  const cited = new Set(checked.files.flatMap(({ snapshot }) => snapshot.reported.flatMap((r) => (r.finding?.bases ?? []).flatMap((b) => (b.citation ? [b.citation.id] : [])))));
+  const sources = sourcesText(sets, cited, t);
+  if (sources) parts.push(sources);
+  for (const set of sets) parts.push(setText(set, t));
+  return `${parts.join("\n\n")}\n`;
+}
+
+function fileText(file: CheckedFile, checked: Checked, t: Terminal): string {
+  const { snapshot } = file;
+  const { household, ruleSet, result } = snapshot;
+  const title = household.title === undefined ? "" : `: ${household.title}`;
+  const by = result && ruleSet ? `Judged as of ${snapshot.today} by ${ruleSet.name} ${ruleSet.version}.` : "No rule was applied to this file.";
+  const parts = [`${heading(t, file.shown + title)}\n${by} ${summary(file)}`];
+  const said = new Map<string, number>();
+  const shown = cutForm(sorted(snapshot.reported));
+  for (const r of shown) parts.push(findingText(r, file, checked, said, t));
+  const left = snapshot.reported.length - shown.length;
+  if (left > 0) parts.push(`${capital(counted(left, "more finding"))} of this kind in this file ${left === 1 ? "is" : "are"} not printed here; --as json lists them all.`);
+  if (result && result.transfers.length > 0) parts.push(transfersText(result.transfers, t));
+  else if (wasChecked(snapshot)) parts.push(entry(t, "Transfers", "None is planned in this file.", t.strong));
+  return parts.join("\n\n");
+}
+
+/** The gravest first, then in the order of the file. */
+const sorted = (reported: readonly Reported[]): Reported[] => [...reported].sort((a, b) => grades.indexOf(b.level) - grades.indexOf(a.level));
+
+function cutForm(reported: readonly Reported[]): Reported[] {
+  let left = mostOfForm;
+  return reported.filter((r) => !r.problem || left-- > 0);
+}
+
+function summary({ snapshot }: CheckedFile): string {
+  const count = (level: string): number => snapshot.reported.filter((r) => r.level === level).length;
+  const counts = (["stop", "caution", "advice"] as const).filter((l) => count(l) > 0).map((l) => `${count(l)} ${l}`);
+  const held = snapshot.result?.verdicts.filter((v) => v.verdict === "holds").length ?? 0;
+  const found = counts.length === 0 ? "Nothing found" : `Found: ${counts.join(", ")}`;
+  return held === 0 ? `${found}.` : `${found}; ${held} that ${held === 1 ? "holds" : "hold"}.`;
+}
+
+/** How a verdict that is not a plain failure is said. */
+function verdictInWords({ verdict, levels, finding }: Reported): string | undefined {
+  const { best, worst } = levels;
+  if (verdict === "unsettled") return best === "holds" ? `Not settled: it may hold, or be a ${worst}. Measure more exactly.` : `Not settled: at least ${best}, perhaps ${worst}. Measure more exactly.`;
+  if (verdict === "unknown") return `Not known${worst === "holds" ? "" : `; at worst ${article(worst)} ${worst}`}.${finding && finding.missing.length > 0 ? "" : " Measure it."}`;
+  return best !== worst && best !== "holds" ? `At least ${best}, perhaps ${worst}.` : undefined;
+}
+
+const article = (word: string): string => (/^[aeiou]/.test(word) ? "an" : "a");
+
+function findingText(r: Reported, file: CheckedFile, checked: Checked, said: Map<string, number>, t: Terminal): string {
+  const own = r.path === file.snapshot.path;
+  const line = r.range.start.line + 1;
+  const where = own ? `line ${line}` : `${checked.shownPath(r.path)}, line ${line}`;
+  const subject = r.problem ? "" : `, ${r.subject}`;
+  const parts = [entry(t, capital(r.level), `${where}${subject}`, t.strong), entry(t, "", r.message)];
+  const verdict = verdictInWords(r);
+  if (verdict && r.finding) parts.push(entry(t, "", verdict));
+  if (r.problem) for (const fix of (r.problem.fixes ?? []).slice(0, 3)) parts.push(entry(t, "would help", `${fix.title}.`));
+  if (r.finding) parts.push(...detail(r.finding, line, said, t));
+  return parts.join("\n");
+}
+
+function detail(f: Finding, line: number, said: Map<string, number>, t: Terminal): string[] {
+  const parts: string[] = [];
+  const list = (label: string, texts: readonly string[]): void => {
+    for (const [i, text] of texts.entries()) parts.push(entry(t, i === 0 ? label : "", text));
+  };
+  if (f.margin && !f.message.includes(f.margin.words)) list("margin", [sentence(f.margin.words)]);
+  list("to measure", [...new Set(f.missing.map((m) => sentence(m.what)))]);
+  const before = said.get(f.rule);
+  if (before === undefined) {
+    said.set(f.rule, line);
+    list("why", [f.because]);
+    list("rests on", f.bases.map(basisText));
+  } else list("why", [`As said of line ${before} (${f.rule}).`]);
+  list("would help", f.remedies.map((r) => sentence(r.title)));
+  list("meanwhile", f.cautions);
+  if (f.accepted) {
+    const { because, until, approvedBy } = f.accepted;
+    list("accepted", [`${sentence(because)}${until === undefined ? "" : ` Until ${until}.`}${approvedBy === undefined ? "" : ` By the ${approvedBy}.`}`]);
+  }
+  if (before === undefined) list("rule", [f.rule]);
+  return parts;
+}
+
+const sentence = (text: string): string => (/[.!?]["”]?$/.test(text) ? capital(text) : `${capital(text)}.`);
+
+/** What a rule or a limit rests on, in one or two sentences. */
+export function basisText(b: BasisNote): string {
+  if (b.citation) return `Published, ${b.citation.id}, ${b.citation.at}: ${b.citation.says}. Taken from it: ${sentence(b.citation.takes)}`;
+  const words = { published: "Published", derived: "Worked out", "common-practice": "Common practice, without a source", "from-memory": "From memory, no source at hand", "project-choice": "A choice of these rules" };
+  return `${words[b.basis]}: ${b.text === "" ? "no more is said." : sentence(b.text)}`;
+}
+
+function transfersText(transfers: readonly TransferResult[], t: Terminal): string {
+  const parts = [t.strong("Transfers")];
+  for (const tr of transfers) {
+    const name = harmless(tr.name);
+    if (tr.cleared) parts.push(`${name}: cleared. Every rule that can stop it is met and a good trial is recorded.`);
+    else parts.push([`${name}: not cleared.`, ...tr.left.map((l, i) => entry(t, i === 0 ? "left to do" : "", sentence(l)))].join("\n"));
+  }
+  return parts.join("\n");
+}
+
+function sourcesText(sets: readonly LoadedSet[], cited: ReadonlySet<string>, t: Terminal): string | undefined {
+  const sources = new Map<string, Source>();
+  for (const { set } of sets) for (const [id, s] of set?.sources ?? []) if (cited.has(id)) sources.set(id, s);
+  if (sources.size === 0) return undefined;
+  const list = [...sources].sort(([a], [b]) => (a < b ? -1 : 1));
+  return [t.strong("Sources"), ...list.map(([id, s]) => `${id}\n${entry(t, "", sourceText(s))}`)].join("\n");
+}
+
+export const sourceText = (s: Source): string =>
+  [`${s.by}: ${s.title}.`, s.publishedIn && `${s.publishedIn}.`, s.year !== undefined && !s.publishedIn?.includes(String(s.year)) && `${s.year}.`, s.address, `Read ${s.read}, ${extentInWords(s.extent)}.`].filter(Boolean).join(" ");
+
+function setText(set: LoadedSet, t: Terminal): string {
+  const parts = [`${t.strong("Rule set")} ${set.name} ${set.version}${set.folder === undefined ? "" : ", from this folder of plans"}`, entry(t, "content", set.hash)];
+  const title = set.set?.title;
+  if (title) parts.splice(1, 0, entry(t, "title", title));
+  for (const [i, c] of (set.set?.cautions ?? []).entries()) parts.push(entry(t, i === 0 ? "remember" : "", c));
+  return parts.join("\n");
+}
+
+/** Why a rule set is refused, file by file and line by line. */
+export const setProblemText = (p: SetProblem, t: Terminal): string => entry(t, `line ${p.line + 1}`, p.message, t.strong);
+
