@@ -8,6 +8,7 @@
 import type { Interval } from "../language/quantity/interval.js";
 import type { Dimension, Quantity, ShownUnit } from "../language/quantity/types.js";
 import { isQuantity, type Thing } from "../language/model/types.js";
+import type { Place } from "../language/text/types.js";
 import type { Assumption, Computed, Missing, Term } from "./types.js";
 import type { Defaults, Scene } from "./scene.js";
 
@@ -103,6 +104,9 @@ export class Workings {
   private kept = new Map<string, Kept>();
   private fresh = new Map<string, Kept>();
   private writtenOnce = new WeakMap<object, Map<string, Computed>>();
+  private notSaidOnce = new Map<string, Computed>();
+  /** Things as they are now, by kind and name: a kept result may have been worked out from an older block with the same line in it. */
+  private readonly now = new Map<string, Thing>();
   private defaultsOnce = new Map<string, Computed>();
   private onceThisRound = new Map<string, Computed>();
   /** How many quantities were worked out since the last `begin`; tests count it. */
@@ -185,26 +189,33 @@ export class Workings {
   }
 
   private written(thing: Thing | undefined, key: string, words?: string): Computed {
-    if (!thing) return notSaid(`${words ?? key.replaceAll("-", " ")}`, undefined, key);
+    if (!thing) return this.notSaid(words ?? key.replaceAll("-", " "), undefined, key);
+    const who = `${thing.kind} ${thing.name}`;
+    if (this.now.get(who) !== thing) this.now.set(who, thing);
     const value = thing.values[key];
-    const holder: object = isQuantity(value) ? value : thing;
-    let once = this.writtenOnce.get(holder);
-    if (!once) this.writtenOnce.set(holder, (once = new Map()));
-    const slot = `${thing.kind} ${thing.name} ${key}`;
+    if (!isQuantity(value)) return this.notSaid(words ?? `${key.replaceAll("-", " ")} of ${thing.name}`, who, key);
+    let once = this.writtenOnce.get(value);
+    if (!once) this.writtenOnce.set(value, (once = new Map()));
+    const slot = `${who} ${key}`;
     let found = once.get(slot);
-    if (!found) {
-      found = isQuantity(value) ? this.fromQuantity(thing, key, value, words) : notSaid(words ?? `${key.replaceAll("-", " ")} of ${thing.name}`, thing, key);
-      once.set(slot, found);
-    }
+    if (!found) once.set(slot, (found = this.fromQuantity(thing, who, key, value, words)));
     return found;
   }
 
-  private fromQuantity(thing: Thing, key: string, value: Quantity, words?: string): Computed {
+  private notSaid(what: string, who: string | undefined, key: string): Computed {
+    const slot = `${who ?? ""}\n${key}\n${what}`;
+    let found = this.notSaidOnce.get(slot);
+    if (!found) this.notSaidOnce.set(slot, (found = notSaid(what, who === undefined ? undefined : () => this.now.get(who)!.placeOf(key), key)));
+    return found;
+  }
+
+  private fromQuantity(thing: Thing, who: string, key: string, value: Quantity, words?: string): Computed {
     const tolerance = value.toleranceGiven ? undefined : this.defaults.get(`tolerance-${value.dimension}-${value.known}`);
     const interval: Interval = tolerance
       ? { low: value.low - tolerance.interval.high, nominal: value.nominal, high: value.high + tolerance.interval.high }
       : { low: value.low, nominal: value.nominal, high: value.high };
     const label = words ?? `${key.replaceAll("-", " ")} of ${thing.name}`;
+    const { now } = this;
     // The place is looked up when it is shown: lines inside the block may have moved although this value is the same.
     const term: Term = {
       label,
@@ -212,7 +223,7 @@ export class Workings {
       dimension: value.dimension,
       unit: value.unit,
       get place() {
-        return thing.placeOf(key);
+        return now.get(who)!.placeOf(key);
       },
     };
     return { name: label, dimension: value.dimension, value: interval, missing: [], assumed: [], trace: [term], unit: value.unit };
@@ -239,13 +250,13 @@ export class Workings {
   }
 }
 
-function notSaid(what: string, thing: Thing | undefined, key: string): Computed {
-  const missing: Missing = thing
+function notSaid(what: string, place: (() => Place) | undefined, key: string): Computed {
+  const missing: Missing = place
     ? {
         what,
         key,
         get place() {
-          return thing.placeOf(key);
+          return place();
         },
       }
     : { what, key };

@@ -1,8 +1,9 @@
 /** Reads facts on subjects. One object lives as long as the rule set; `begin` starts a check, and what did not change is read again as the same object. */
 import type { Household } from "../../language/model/household.js";
 import type { Thing } from "../../language/model/types.js";
-import type { Workings } from "../quantity.js";
+import { Workings, type QuantityRule } from "../quantity.js";
 import type { Defaults, Scene } from "../scene.js";
+import type { Computed } from "../types.js";
 import type { Step } from "../../language/vocabulary/verbs.js";
 import { facts as factsOfStep } from "../steps/facts.js";
 import type { State } from "../steps/state.js";
@@ -30,16 +31,18 @@ export class FactReader {
   private specials = new Map<string, Kept>();
   private specialsNow = new Map<string, Kept>();
   private readonly words = new Map<string, Reading>();
+  private round = 0;
 
   constructor(
     readonly table: FactTable,
     readonly workings: Workings,
-    defaults: Defaults,
+    private readonly defaults: Defaults,
   ) {
     this.written = new Written(defaults);
   }
 
   begin(): void {
+    this.round++;
     this.specials = this.specialsNow;
     this.specialsNow = new Map();
   }
@@ -47,7 +50,17 @@ export class FactReader {
   /** Facts of a transfer. */
   ofScene(sight: Sight & { readonly scene: Scene }, scope: Scope): Facts {
     const role = (name: string): Thing | undefined => roleInScene(name, sight.scene, sight.household);
-    return this.memo(sight, role, (name) => this.read(name, scope, sight, role, sight.scene.name));
+    const quantity = this.quantitiesOf(sight.scene);
+    return this.memo(sight, role, (name) => this.read(name, scope, sight, role, sight.scene.name, quantity));
+  }
+
+  /**
+   * Quantities of a scene. What is asked of a check after a newer one has begun is worked out apart, so that the two cannot mix.
+   */
+  quantitiesOf(scene: Scene): (q: QuantityRule) => Computed {
+    const round = this.round;
+    let apart: Workings | undefined;
+    return (q) => (round === this.round ? this.workings : (apart ??= new Workings(this.defaults))).of(scene, q);
   }
 
   /** Facts of one thing, or of the setup as a whole. */
@@ -92,11 +105,11 @@ export class FactReader {
     };
   }
 
-  private read(name: string, scope: Scope, sight: Sight, role: (name: string) => Thing | undefined, subject: string): Reading {
+  private read(name: string, scope: Scope, sight: Sight, role: (name: string) => Thing | undefined, subject: string, quantity?: (q: QuantityRule) => Computed): Reading {
     const spec = this.table.spec(name, scope);
     switch (spec?.is) {
       case "quantity":
-        return sight.scene ? this.workings.of(sight.scene, spec.quantity) : missingReading(name, name);
+        return quantity ? quantity(spec.quantity) : missingReading(name, name);
       case "special": {
         const depends = spec.special.depends(sight);
         return this.keep(`${subject}\n${name}`, depends, () => spec.special.read(sight));

@@ -52,6 +52,8 @@ export interface Footprint {
   /** How far the whole chair may stand from where it is drawn, along x and along y. */
   readonly offX: number;
   readonly offY: number;
+  /** How far a point of its outline may be from the nominal one, the chair's place and angle being the same. */
+  readonly offShape: number;
 }
 
 const off = (i: Interval): number => Math.max(i.high - i.nominal, i.nominal - i.low);
@@ -80,7 +82,7 @@ function boxes(c: ChairOutline): Ends[] {
   return all;
 }
 
-export function parkedFootprint(p: ParkedInRoom, angles = 7): Footprint {
+export function parkedFootprint(p: ParkedInRoom, angles = 5): Footprint {
   const { up, left } = bedAxes(p.head);
   const outward = p.side === "left" ? left : { x: -left.x, y: -left.y };
   const ahead = p.facing === "head" ? up : { x: -up.x, y: -up.y };
@@ -136,7 +138,12 @@ export function parkedFootprint(p: ParkedInRoom, angles = 7): Footprint {
   const sided = (d: Point, size: Interval): number => (d.x + d.y > 0 ? off(size) : 0);
   const upOff = offAlong + sided(up, p.bed.length);
   const outOff = offEdge + sided(outward, p.bed.width);
+  const offShape = Math.hypot(
+    Math.max(...parts.map((b) => Math.max(off(b[0]), off(b[1])))),
+    Math.max(...parts.map((b) => Math.max(off(b[2]), off(b[3])))),
+  );
   return {
+    offShape,
     nominal: at(p.turned.nominal)(nominal),
     poses,
     offX: off(p.bed.x) + (up.x !== 0 ? upOff : outOff),

@@ -99,8 +99,10 @@ const nominalReach = (r: Reach, t: number) =>
   (t < 0 ? r.behind.nominal : r.ahead.nominal) * Math.sin(t) + r.out.nominal * Math.max(0, Math.cos(t));
 
 /** The gap as it follows from the chair's solids. A chair without solids has no gap: callers always give the seat itself. */
-export function computedGap(plan: Plan, clearance: Interval, point: Along): Gap {
-  const all = reaches(plan, point);
+export const computedGap = (plan: Plan, clearance: Interval, point: Along): Gap =>
+  gapOf(reaches(plan, point), clearance);
+
+function gapOf(all: readonly Reach[], clearance: Interval): Gap {
   return {
     over(p) {
       let low = -Infinity;
@@ -151,16 +153,27 @@ export function gapOver(gap: Gap, t: Interval, count = 12): Interval {
 
 /** From the edge to the nearest point of the seat: its front corner when turned towards the edge, its rear corner when turned away. */
 export function cornerGap(plan: Plan, clearance: Interval, t: Interval): Interval {
-  const front = t.high >= 0 ? computedGap(plan, clearance, seatFront) : undefined;
-  const rear = t.low < 0 ? computedGap(plan, clearance, seatRear) : undefined;
+  const front = t.high >= 0 ? reaches(plan, seatFront) : [];
+  const rear = t.low < 0 ? reaches(plan, seatRear) : [];
+  return cornerOver(front, rear, clearance, t);
+}
+
+function cornerOver(
+  front: readonly Reach[],
+  rear: readonly Reach[],
+  clearance: Interval,
+  t: Interval,
+): Interval {
+  const ahead = gapOf(front, clearance);
+  const behind = gapOf(rear, clearance);
   let low = Infinity;
   let high = -Infinity;
   for (const p of pieces(t)) {
-    const g = (turnsAway(p) ? rear! : front!).over(p);
+    const g = (turnsAway(p) ? behind : ahead).over(p);
     low = Math.min(low, g.low);
     high = Math.max(high, g.high);
   }
-  return { low, nominal: (t.nominal < 0 ? rear! : front!).at(t.nominal), high };
+  return { low, nominal: (t.nominal < 0 ? behind : ahead).at(t.nominal), high };
 }
 
 /** The same at one angle, all lengths nominal. */
@@ -178,8 +191,9 @@ export interface Contact {
 
 /** Which solid stops the chair. */
 export function contact(plan: Plan, t: Interval): Contact {
-  const point = t.nominal < 0 ? seatRear : seatFront;
-  const all = reaches(plan, point);
+  const front = t.high >= 0 ? reaches(plan, seatFront) : [];
+  const rear = t.low < 0 ? reaches(plan, seatRear) : [];
+  const all = t.nominal < 0 ? rear : front;
   let first = 0;
   let best = -Infinity;
   all.forEach((r, i) => {
@@ -192,16 +206,17 @@ export function contact(plan: Plan, t: Interval): Contact {
   });
   const possible = new Set<number>([first]);
   for (const p of pieces(t, 6)) {
+    const here = turnsAway(p) ? rear : front;
     let floor = -Infinity;
-    for (const r of all) if (r.sure) floor = Math.max(floor, lowestReach(r, p));
-    all.forEach((r, i) => {
+    for (const r of here) if (r.sure) floor = Math.max(floor, lowestReach(r, p));
+    here.forEach((r, i) => {
       if (highestReach(r, p) >= floor) possible.add(i);
     });
   }
   return {
     first: plan.solids[first]!,
     perhaps: plan.solids.filter((_, i) => possible.has(i)),
-    ahead: cornerGap(plan, exactly(0), t),
+    ahead: cornerOver(front, rear, exactly(0), t),
   };
 }
 

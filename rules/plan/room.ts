@@ -29,23 +29,24 @@ export function enlarged(b: Box, byX: number, byY: number): Box {
   return { x: b.x + (b.width - width) / 2, y: b.y + (b.depth - depth) / 2, width, depth };
 }
 
-const projected = (outline: Outline, nx: number, ny: number): readonly [number, number] => {
-  let low = Infinity;
-  let high = -Infinity;
-  for (const p of outline) {
-    const d = p.x * nx + p.y * ny;
-    low = Math.min(low, d);
-    high = Math.max(high, d);
-  }
-  return [low, high];
-};
+/** How far `b` lies beyond `a` in a direction: below zero they overlap in it. */
+function beyond(a: Outline, b: Outline, nx: number, ny: number): number {
+  let aMost = -Infinity;
+  let bLeast = Infinity;
+  for (const p of a) aMost = Math.max(aMost, p.x * nx + p.y * ny);
+  for (const p of b) bLeast = Math.min(bLeast, p.x * nx + p.y * ny);
+  return bLeast - aMost;
+}
 
-function pointToSide(p: Point, a: Point, b: Point): number {
+/** Square of the distance from a point to a side. */
+function toSide(p: Point, a: Point, b: Point): number {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const square = dx * dx + dy * dy;
   const u = square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square));
-  return Math.hypot(p.x - a.x - u * dx, p.y - a.y - u * dy);
+  const x = p.x - a.x - u * dx;
+  const y = p.y - a.y - u * dy;
+  return x * x + y * y;
 }
 
 /**
@@ -54,17 +55,23 @@ function pointToSide(p: Point, a: Point, b: Point): number {
  */
 export function clearance(a: Outline, b: Outline): number {
   let apart = -Infinity;
-  for (const outline of [a, b]) {
-    for (let i = 0; i < outline.length; i++) {
-      const p = outline[i]!;
-      const q = outline[(i + 1) % outline.length]!;
-      const length = Math.hypot(q.x - p.x, q.y - p.y);
+  for (const [one, other] of [
+    [a, b],
+    [b, a],
+  ] as const) {
+    let last = one[one.length - 1]!;
+    for (const p of one) {
+      const nx = p.y - last.y;
+      const ny = last.x - p.x;
+      last = p;
+      const length = Math.sqrt(nx * nx + ny * ny);
       if (length === 0) continue;
-      const nx = (q.y - p.y) / length;
-      const ny = (p.x - q.x) / length;
-      const [aLow, aHigh] = projected(a, nx, ny);
-      const [bLow, bHigh] = projected(b, nx, ny);
-      apart = Math.max(apart, bLow - aHigh, aLow - bHigh);
+      // Outlines may run either way round, so both directions across a side are looked along.
+      apart = Math.max(
+        apart,
+        beyond(one, other, nx / length, ny / length),
+        beyond(one, other, -nx / length, -ny / length),
+      );
     }
   }
   if (apart <= 0 && Number.isFinite(apart)) return apart;
@@ -75,8 +82,8 @@ export function clearance(a: Outline, b: Outline): number {
   ] as const)
     for (const p of one)
       for (let i = 0; i < other.length; i++)
-        least = Math.min(least, pointToSide(p, other[i]!, other[(i + 1) % other.length]!));
-  return least;
+        least = Math.min(least, toSide(p, other[i]!, other[(i + 1) % other.length]!));
+  return Math.sqrt(least);
 }
 
 export type Compass = "north" | "east" | "south" | "west";

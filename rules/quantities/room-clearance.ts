@@ -61,6 +61,10 @@ function inputs(s: Scene, of: Of): Inputs {
 
 type Handed = Placed &
   Parking & {
+    readonly "bed at 1": Interval;
+    readonly "bed at 2": Interval;
+    readonly "bed size 1": Interval;
+    readonly "bed size 2": Interval;
     readonly gap: Interval;
     readonly hip: Interval;
     readonly scoot?: Interval;
@@ -146,7 +150,7 @@ export const roomClearance = derived({
       gap: i.gap,
       hip,
       along: i.along,
-      bed: { x: i["bed at 1"]!, y: i["bed at 2"]!, width: i["bed size 1"]!, length: i["bed size 2"]! },
+      bed: { x: i["bed at 1"], y: i["bed at 2"], width: i["bed size 1"], length: i["bed size 2"] },
       head: i.head,
       facing: i.facing,
       side: i.bedSide,
@@ -155,16 +159,21 @@ export const roomClearance = derived({
     let high = Infinity;
     let nominal = Infinity;
     let nearest = "";
+    const swing = chair.poses.reduce((sum, pose) => sum + pose.between, 0);
     for (const thing of placedOutlines(i)) {
-      // At worst both are as large as they may be and as near as their tolerances let them come.
-      const worst = enlarged(thing.box, thing.offX + chair.offX, thing.offY + chair.offY);
-      for (const pose of chair.poses) low = Math.min(low, leastClearance(pose.largest, worst) - pose.between);
-      high = Math.min(high, farthest(chair, thing));
       const now = leastClearance(chair.nominal, thing.box);
       if (now < nominal - 1e-9) {
         nominal = now;
         nearest = thing.name;
       }
+      const x = thing.offX + chair.offX;
+      const y = thing.offY + chair.offY;
+      // Too far away to matter, however the tolerances fall.
+      if (now - Math.hypot(x, y) - 2 * swing - chair.offShape > high) continue;
+      // At worst both are as large as they may be and as near as their tolerances let them come.
+      const worst = enlarged(thing.box, x, y);
+      for (const pose of chair.poses) low = Math.min(low, leastClearance(pose.largest, worst) - pose.between);
+      high = Math.min(high, farthest(chair, thing));
     }
     const names = uses(i);
     return {

@@ -7,7 +7,9 @@ import type { Scene } from "../scene.js";
 import { absent, choiceOf } from "./inputs.js";
 
 /** Lengths by numbered names (`at 0 1`), as the inputs give them. */
-export type Handed = { readonly [numbered: `${string} ${number}`]: Interval | undefined } & {
+export type Handed = {
+  readonly [numbered: `${"at" | "size"} ${number} ${1 | 2}` | `wall ${number}`]: Interval | undefined;
+} & {
   readonly placed: Scene["placed"];
   readonly surface: Thing;
   readonly ways?: readonly Value[];

@@ -24,11 +24,17 @@ export interface JsonInterval {
 }
 
 /** Twelve digits: more than any tape gives, few enough that every machine prints the same. */
-const rounded = (x: number, times: number): number | null => (Number.isFinite(x) ? Number((x * times).toPrecision(12)) : null);
+const rounded = (x: number, times: number): number | null =>
+  Number.isFinite(x) ? Number((x * times).toPrecision(12)) : null;
 
 export function interval(i: Interval, dimension: Dimension): JsonInterval {
   const { unit, times } = units[dimension];
-  return { low: rounded(i.low, times), nominal: rounded(i.nominal, times), high: rounded(i.high, times), unit };
+  return {
+    low: rounded(i.low, times),
+    nominal: rounded(i.nominal, times),
+    high: rounded(i.high, times),
+    unit,
+  };
 }
 
 export function asJson(checked: Checked): string {
@@ -39,11 +45,26 @@ function fileJson({ shown, snapshot }: CheckedFile, checked: Checked): object {
   const { ruleSet, result } = snapshot;
   return {
     path: shown,
-    ruleSet: ruleSet?.set ? { name: ruleSet.name, version: ruleSet.version, hash: ruleSet.hash, overlays: [] } : null,
+    ruleSet: ruleSet?.set
+      ? { name: ruleSet.name, version: ruleSet.version, hash: ruleSet.hash, overlays: [] }
+      : null,
     findings: snapshot.reported.map((r) => findingJson(r, checked, snapshot)),
-    verdicts: (result?.verdicts ?? []).filter((v) => v.verdict !== "not-applicable").map((v) => ({ rule: v.rule, subject: v.subject, verdict: v.verdict, levels: v.levels })),
+    verdicts: (result?.verdicts ?? [])
+      .filter((v) => v.verdict !== "not-applicable")
+      .map((v) => ({ rule: v.rule, subject: v.subject, verdict: v.verdict, levels: v.levels })),
     transfers: (result?.transfers ?? []).map((t) => ({ name: t.name, cleared: t.cleared, left: t.left })),
-    quantities: (result?.quantities ?? []).flatMap((q) => (q.value ? [{ name: q.name, subject: q.subject, ...interval(q.value, q.dimension), ...(q.choice !== undefined && { choice: q.choice }) }] : [])),
+    quantities: (result?.quantities ?? []).flatMap(({ subject, quantity: q }) =>
+      q.value
+        ? [
+            {
+              name: q.name,
+              subject,
+              ...interval(q.value, q.dimension),
+              ...(q.choice !== undefined && { choice: q.choice }),
+            },
+          ]
+        : [],
+    ),
   };
 }
 
@@ -67,14 +88,27 @@ function findingJson(r: Reported, checked: Checked, snapshot: CheckedFile["snaps
     missing: (f?.missing ?? []).map((m) => m.what),
     remedies: [...(f?.remedies ?? []), ...(r.problem?.fixes ?? [])].map(({ title }) => ({ title })),
     cautions: f?.cautions ?? [],
-    accepted: f?.accepted ? { because: f.accepted.because, until: f.accepted.until ?? null, approvedBy: f.accepted.approvedBy ?? null } : null,
+    accepted: f?.accepted
+      ? {
+          because: f.accepted.because,
+          until: f.accepted.until ?? null,
+          approvedBy: f.accepted.approvedBy ?? null,
+        }
+      : null,
   };
 }
 
-const sourcesOf = (f: Finding | undefined): object[] => (f?.bases ?? []).flatMap(({ citation: c }) => (c ? [{ id: c.id, at: c.at, says: c.says, takes: c.takes }] : []));
+const sourcesOf = (f: Finding | undefined): object[] =>
+  (f?.bases ?? []).flatMap(({ citation: c }) =>
+    c ? [{ id: c.id, at: c.at, says: c.says, takes: c.takes }] : [],
+  );
 
 /** Related places of a finding, with their files. */
-export function relatedOf(r: Reported, checked: Checked, snapshot: CheckedFile["snapshot"]): { path: string; range: Range; message: string }[] {
+export function relatedOf(
+  r: Reported,
+  checked: Checked,
+  snapshot: CheckedFile["snapshot"],
+): { path: string; range: Range; message: string }[] {
   return (r.finding?.related ?? []).map((p) => {
     const at = located(snapshot.household, p.place);
     return { path: checked.shownPath(at.path), range: at.range, message: p.message };

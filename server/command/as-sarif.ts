@@ -12,17 +12,29 @@ import { basisText, sourceText } from "./as-text.js";
 import type { Checked, CheckedFile } from "./checked.js";
 import { version } from "./version.js";
 
-const levels: Record<Level, "error" | "warning" | "note"> = { stop: "error", caution: "warning", advice: "note" };
+const levels: Record<Level, "error" | "warning" | "note"> = {
+  stop: "error",
+  caution: "warning",
+  advice: "note",
+};
 
 export function asSarif(checked: Checked, cwd: string): string {
   const sets = new Map<string, RuleSet>();
-  for (const { snapshot } of checked.files) if (snapshot.ruleSet?.set) sets.set(snapshot.ruleSet.hash, snapshot.ruleSet.set);
+  for (const { snapshot } of checked.files)
+    if (snapshot.ruleSet?.set) sets.set(snapshot.ruleSet.hash, snapshot.ruleSet.set);
   const ids = [...new Set(checked.files.flatMap((f) => f.snapshot.reported.map((r) => r.rule)))].sort(byText);
   const described = new Map<string, { rule: Rule; set: RuleSet }>();
-  for (const set of sets.values()) for (const rule of set.rules) if (!described.has(rule.id)) described.set(rule.id, { rule, set });
+  for (const set of sets.values())
+    for (const rule of set.rules) if (!described.has(rule.id)) described.set(rule.id, { rule, set });
   const index = new Map(ids.map((id, i) => [id, i]));
   const run = {
-    tool: { driver: { name: "Spanwise", semanticVersion: version, rules: ids.map((id) => descriptor(id, described.get(id))) } },
+    tool: {
+      driver: {
+        name: "Spanwise",
+        semanticVersion: version,
+        rules: ids.map((id) => descriptor(id, described.get(id))),
+      },
+    },
     columnKind: "utf16CodeUnits",
     artifacts: checked.files.map((f) => ({ location: artifact(f.snapshot.path, cwd), encoding: "utf-8" })),
     results: checked.files.flatMap((f) => resultsOf(f, checked, cwd, index)),
@@ -31,7 +43,14 @@ export function asSarif(checked: Checked, cwd: string): string {
       on: checked.on,
       ruleSets: ruleSetsOf(checked),
       cautions: [...new Set([...sets.values()].flatMap((s) => s.cautions))],
-      transfers: checked.files.flatMap((f) => (f.snapshot.result?.transfers ?? []).map((t) => ({ path: f.shown, name: t.name, cleared: t.cleared, left: t.left }))),
+      transfers: checked.files.flatMap((f) =>
+        (f.snapshot.result?.transfers ?? []).map((t) => ({
+          path: f.shown,
+          name: t.name,
+          cleared: t.cleared,
+          left: t.left,
+        })),
+      ),
     },
   };
   const log = { $schema: "https://json.schemastore.org/sarif-2.1.0.json", version: "2.1.0", runs: [run] };
@@ -40,7 +59,13 @@ export function asSarif(checked: Checked, cwd: string): string {
 
 function ruleSetsOf(checked: Checked): object[] {
   const all = new Map<string, object>();
-  for (const { snapshot } of checked.files) if (snapshot.ruleSet) all.set(snapshot.ruleSet.hash, { name: snapshot.ruleSet.name, version: snapshot.ruleSet.version, hash: snapshot.ruleSet.hash });
+  for (const { snapshot } of checked.files)
+    if (snapshot.ruleSet)
+      all.set(snapshot.ruleSet.hash, {
+        name: snapshot.ruleSet.name,
+        version: snapshot.ruleSet.version,
+        hash: snapshot.ruleSet.hash,
+      });
   return [...all.values()];
 }
 
@@ -53,8 +78,15 @@ function descriptor(id: string, found: { rule: Rule; set: RuleSet } | undefined)
   const sources = cited.flatMap((c) => set.sources.get(c) ?? []);
   const beyond = rule.notCovered.map((n) => `Not covered: ${n}.`);
   const text = [rule.because, ...rests, ...beyond, ...sources.map(sourceText)].join("\n");
-  const list = (title: string, items: readonly string[]): string[] => (items.length === 0 ? [] : [`**${title}**`, items.map((i) => `- ${escaped(i)}`).join("\n")]);
-  const markdown = [escaped(rule.because), ...list("Rests on", rests), ...list("Covers", rule.covers), ...list("Does not cover", rule.notCovered), ...list("Sources", sources.map(sourceText))].join("\n\n");
+  const list = (title: string, items: readonly string[]): string[] =>
+    items.length === 0 ? [] : [`**${title}**`, items.map((i) => `- ${escaped(i)}`).join("\n")];
+  const markdown = [
+    escaped(rule.because),
+    ...list("Rests on", rests),
+    ...list("Covers", rule.covers),
+    ...list("Does not cover", rule.notCovered),
+    ...list("Sources", sources.map(sourceText)),
+  ].join("\n\n");
   const worst = gravest(rule);
   return {
     id,
@@ -66,12 +98,18 @@ function descriptor(id: string, found: { rule: Rule; set: RuleSet } | undefined)
   };
 }
 
-const formTitle = (id: string): string => `How the plan is written: ${id.replace(/^form\//, "").replaceAll("-", " ")}`;
+const formTitle = (id: string): string =>
+  `How the plan is written: ${id.replace(/^form\//, "").replaceAll("-", " ")}`;
 
 /** Text of a rule set inside Markdown, with nothing in it read as markup. */
 const escaped = (text: string): string => text.replaceAll(/[\\`*_[\]<>#]/g, "\\$&");
 
-function resultsOf(file: CheckedFile, checked: Checked, cwd: string, index: ReadonlyMap<string, number>): object[] {
+function resultsOf(
+  file: CheckedFile,
+  checked: Checked,
+  cwd: string,
+  index: ReadonlyMap<string, number>,
+): object[] {
   const { snapshot } = file;
   const prints = new Fingerprints();
   return snapshot.reported.map((r) => {
@@ -84,16 +122,31 @@ function resultsOf(file: CheckedFile, checked: Checked, cwd: string, index: Read
       level: levels[r.level],
       message: { text: r.message },
       locations: [location(r.path, r.range, cwd)],
-      ...(related.length > 0 && { relatedLocations: related.map((p, i) => ({ id: i + 1, ...location(path.resolve(cwd, p.path), p.range, cwd), message: { text: p.message } })) }),
+      ...(related.length > 0 && {
+        relatedLocations: related.map((p, i) => ({
+          id: i + 1,
+          ...location(path.resolve(cwd, p.path), p.range, cwd),
+          message: { text: p.message },
+        })),
+      }),
       partialFingerprints: { "spanwise/1": prints.of(r, checked.shownPath(r.path), lineOf(r, snapshot)) },
       ...(fixes.length > 0 && { fixes }),
-      ...(f?.accepted && { suppressions: [{ kind: "inSource", status: "accepted", justification: f.accepted.because }] }),
-      properties: { verdict: r.verdict, best: r.levels.best, worst: r.levels.worst, subject: r.subject, ...(f && { remedies: f.remedies.map((m) => m.title), cautions: f.cautions }) },
+      ...(f?.accepted && {
+        suppressions: [{ kind: "inSource", status: "accepted", justification: f.accepted.because }],
+      }),
+      properties: {
+        verdict: r.verdict,
+        best: r.levels.best,
+        worst: r.levels.worst,
+        subject: r.subject,
+        ...(f && { remedies: f.remedies.map((m) => m.title), cautions: f.cautions }),
+      },
     };
   });
 }
 
-const lineOf = (r: Reported, snapshot: CheckedFile["snapshot"]): string => (r.path === snapshot.path ? (snapshot.tree.lines[r.range.start.line]?.text.trim() ?? "") : "");
+const lineOf = (r: Reported, snapshot: CheckedFile["snapshot"]): string =>
+  r.path === snapshot.path ? (snapshot.tree.lines[r.range.start.line]?.text.trim() ?? "") : "";
 
 /**
  * The same finding keeps its fingerprint when lines are added above it. A step is known by its words, since its number
@@ -119,19 +172,56 @@ function artifact(file: string, cwd: string): object {
   return { uri: way.split(path.sep).map(encodeURIComponent).join("/"), uriBaseId: "%SRCROOT%" };
 }
 
-const location = (file: string, range: Range, cwd: string): { physicalLocation: object } => ({ physicalLocation: { artifactLocation: artifact(file, cwd), region: region(range) } });
+const location = (file: string, range: Range, cwd: string): { physicalLocation: object } => ({
+  physicalLocation: { artifactLocation: artifact(file, cwd), region: region(range) },
+});
 
 /** SARIF counts lines and columns from 1. */
-const region = ({ start, end }: Range): object => ({ startLine: start.line + 1, startColumn: start.character + 1, endLine: end.line + 1, endColumn: end.character + 1 });
+const region = ({ start, end }: Range): object => ({
+  startLine: start.line + 1,
+  startColumn: start.character + 1,
+  endLine: end.line + 1,
+  endColumn: end.character + 1,
+});
 
 function fixesOf(r: Reported, snapshot: CheckedFile["snapshot"], cwd: string): object[] {
   const fix = (title: string, changes: readonly { path: string; range: Range; text: string }[]): object => {
     const files = new Map<string, object[]>();
-    for (const c of changes) files.set(c.path, [...(files.get(c.path) ?? []), { deletedRegion: region(c.range), insertedContent: { text: c.text } }]);
-    return { description: { text: title }, artifactChanges: [...files].map(([file, replacements]) => ({ artifactLocation: artifact(file, cwd), replacements })) };
+    for (const c of changes)
+      files.set(c.path, [
+        ...(files.get(c.path) ?? []),
+        { deletedRegion: region(c.range), insertedContent: { text: c.text } },
+      ]);
+    return {
+      description: { text: title },
+      artifactChanges: [...files].map(([file, replacements]) => ({
+        artifactLocation: artifact(file, cwd),
+        replacements,
+      })),
+    };
   };
   const line = r.range.start.line;
-  const ofForm = (r.problem?.fixes ?? []).map((f) => fix(f.title, [{ path: r.path, text: f.text, range: { start: { line, character: f.start ?? r.range.start.character }, end: { line, character: f.end ?? r.range.end.character } } }]));
-  const ofSubstance = (r.finding?.remedies ?? []).flatMap((m) => (m.edits && m.edits.length > 0 ? [fix(m.title, m.edits.map((e) => ({ ...located(snapshot.household, e.place), text: e.text })))] : []));
+  const ofForm = (r.problem?.fixes ?? []).map((f) =>
+    fix(f.title, [
+      {
+        path: r.path,
+        text: f.text,
+        range: {
+          start: { line, character: f.start ?? r.range.start.character },
+          end: { line, character: f.end ?? r.range.end.character },
+        },
+      },
+    ]),
+  );
+  const ofSubstance = (r.finding?.remedies ?? []).flatMap((m) =>
+    m.edits && m.edits.length > 0
+      ? [
+          fix(
+            m.title,
+            m.edits.map((e) => ({ ...located(snapshot.household, e.place), text: e.text })),
+          ),
+        ]
+      : [],
+  );
   return [...ofForm, ...ofSubstance];
 }

@@ -12,8 +12,20 @@ const mostOfForm = 100;
 
 export function asText(checked: Checked, t: Terminal): string {
   const parts = checked.files.map((f) => fileText(f, checked, t));
-  const sets = [...new Map(checked.files.flatMap(({ snapshot: { ruleSet } }) => (ruleSet ? [[ruleSet.hash, ruleSet] as const] : []))).values()];
-  const cited = new Set(checked.files.flatMap(({ snapshot }) => snapshot.reported.flatMap((r) => (r.finding?.bases ?? []).flatMap((b) => (b.citation ? [b.citation.id] : [])))));
+  const sets = [
+    ...new Map(
+      checked.files.flatMap(({ snapshot: { ruleSet } }) =>
+        ruleSet ? [[ruleSet.hash, ruleSet] as const] : [],
+      ),
+    ).values(),
+  ];
+  const cited = new Set(
+    checked.files.flatMap(({ snapshot }) =>
+      snapshot.reported.flatMap((r) =>
+        (r.finding?.bases ?? []).flatMap((b) => (b.citation ? [b.citation.id] : [])),
+      ),
+    ),
+  );
   const sources = sourcesText(sets, cited, t);
   if (sources) parts.push(sources);
   for (const set of sets) parts.push(setText(set, t));
@@ -24,20 +36,27 @@ function fileText(file: CheckedFile, checked: Checked, t: Terminal): string {
   const { snapshot } = file;
   const { household, ruleSet, result } = snapshot;
   const title = household.title === undefined ? "" : `: ${household.title}`;
-  const by = result && ruleSet ? `Judged as of ${snapshot.today} by ${ruleSet.name} ${ruleSet.version}.` : "No rule was applied to this file.";
+  const by =
+    result && ruleSet
+      ? `Judged as of ${snapshot.today} by ${ruleSet.name} ${ruleSet.version}.`
+      : "No rule was applied to this file.";
   const parts = [`${heading(t, file.shown + title)}\n${by} ${summary(file)}`];
   const said = new Map<string, number>();
   const shown = cutForm(sorted(snapshot.reported));
   for (const r of shown) parts.push(findingText(r, file, checked, said, t));
   const left = snapshot.reported.length - shown.length;
-  if (left > 0) parts.push(`${capital(counted(left, "more finding"))} of this kind in this file ${left === 1 ? "is" : "are"} not printed here; --as json lists them all.`);
+  if (left > 0)
+    parts.push(
+      `${capital(counted(left, "more finding"))} of this kind in this file ${left === 1 ? "is" : "are"} not printed here; --as json lists them all.`,
+    );
   if (result && result.transfers.length > 0) parts.push(transfersText(result.transfers, t));
   else if (wasChecked(snapshot)) parts.push(entry(t, "Transfers", "None is planned in this file.", t.strong));
   return parts.join("\n\n");
 }
 
 /** The gravest first, then in the order of the file. */
-const sorted = (reported: readonly Reported[]): Reported[] => [...reported].sort((a, b) => grades.indexOf(b.level) - grades.indexOf(a.level));
+const sorted = (reported: readonly Reported[]): Reported[] =>
+  [...reported].sort((a, b) => grades.indexOf(b.level) - grades.indexOf(a.level));
 
 function cutForm(reported: readonly Reported[]): Reported[] {
   let left = mostOfForm;
@@ -46,7 +65,9 @@ function cutForm(reported: readonly Reported[]): Reported[] {
 
 function summary({ snapshot }: CheckedFile): string {
   const count = (level: string): number => snapshot.reported.filter((r) => r.level === level).length;
-  const counts = (["stop", "caution", "advice"] as const).filter((l) => count(l) > 0).map((l) => `${count(l)} ${l}`);
+  const counts = (["stop", "caution", "advice"] as const)
+    .filter((l) => count(l) > 0)
+    .map((l) => `${count(l)} ${l}`);
   const held = snapshot.result?.verdicts.filter((v) => v.verdict === "holds").length ?? 0;
   const found = counts.length === 0 ? "Nothing found" : `Found: ${counts.join(", ")}`;
   return held === 0 ? `${found}.` : `${found}; ${held} that ${held === 1 ? "holds" : "hold"}.`;
@@ -55,14 +76,24 @@ function summary({ snapshot }: CheckedFile): string {
 /** How a verdict that is not a plain failure is said. */
 function verdictInWords({ verdict, levels, finding }: Reported): string | undefined {
   const { best, worst } = levels;
-  if (verdict === "unsettled") return best === "holds" ? `Not settled: it may hold, or be a ${worst}. Measure more exactly.` : `Not settled: at least ${best}, perhaps ${worst}. Measure more exactly.`;
-  if (verdict === "unknown") return `Not known${worst === "holds" ? "" : `; at worst ${article(worst)} ${worst}`}.${finding && finding.missing.length > 0 ? "" : " Measure it."}`;
+  if (verdict === "unsettled")
+    return best === "holds"
+      ? `Not settled: it may hold, or be a ${worst}. Measure more exactly.`
+      : `Not settled: at least ${best}, perhaps ${worst}. Measure more exactly.`;
+  if (verdict === "unknown")
+    return `Not known${worst === "holds" ? "" : `; at worst ${article(worst)} ${worst}`}.${finding && finding.missing.length > 0 ? "" : " Measure it."}`;
   return best !== worst && best !== "holds" ? `At least ${best}, perhaps ${worst}.` : undefined;
 }
 
 const article = (word: string): string => (/^[aeiou]/.test(word) ? "an" : "a");
 
-function findingText(r: Reported, file: CheckedFile, checked: Checked, said: Map<string, number>, t: Terminal): string {
+function findingText(
+  r: Reported,
+  file: CheckedFile,
+  checked: Checked,
+  said: Map<string, number>,
+  t: Terminal,
+): string {
   const own = r.path === file.snapshot.path;
   const line = r.range.start.line + 1;
   const where = own ? `line ${line}` : `${checked.shownPath(r.path)}, line ${line}`;
@@ -70,7 +101,9 @@ function findingText(r: Reported, file: CheckedFile, checked: Checked, said: Map
   const parts = [entry(t, capital(r.level), `${where}${subject}`, t.strong), entry(t, "", r.message)];
   const verdict = verdictInWords(r);
   if (verdict && r.finding) parts.push(entry(t, "", verdict));
-  if (r.problem) for (const fix of (r.problem.fixes ?? []).slice(0, 3)) parts.push(entry(t, "would help", `${fix.title}.`));
+  if (r.problem)
+    for (const fix of (r.problem.fixes ?? []).slice(0, 3))
+      parts.push(entry(t, "would help", `${fix.title}.`));
   if (r.finding) parts.push(...detail(r.finding, line, said, t));
   return parts.join("\n");
 }
@@ -88,11 +121,16 @@ function detail(f: Finding, line: number, said: Map<string, number>, t: Terminal
     list("why", [f.because]);
     list("rests on", f.bases.map(basisText));
   } else list("why", [`As said of line ${before} (${f.rule}).`]);
-  list("would help", f.remedies.map((r) => sentence(r.title)));
+  list(
+    "would help",
+    f.remedies.map((r) => sentence(r.title)),
+  );
   list("meanwhile", f.cautions);
   if (f.accepted) {
     const { because, until, approvedBy } = f.accepted;
-    list("accepted", [`${sentence(because)}${until === undefined ? "" : ` Until ${until}.`}${approvedBy === undefined ? "" : ` By the ${approvedBy}.`}`]);
+    list("accepted", [
+      `${sentence(because)}${until === undefined ? "" : ` Until ${until}.`}${approvedBy === undefined ? "" : ` By the ${approvedBy}.`}`,
+    ]);
   }
   if (before === undefined) list("rule", [f.rule]);
   return parts;
@@ -102,8 +140,15 @@ const sentence = (text: string): string => (/[.!?]["”]?$/.test(text) ? capital
 
 /** What a rule or a limit rests on, in one or two sentences. */
 export function basisText(b: BasisNote): string {
-  if (b.citation) return `Published, ${b.citation.id}, ${b.citation.at}: ${b.citation.says}. Taken from it: ${sentence(b.citation.takes)}`;
-  const words = { published: "Published", derived: "Worked out", "common-practice": "Common practice, without a source", "from-memory": "From memory, no source at hand", "project-choice": "A choice of these rules" };
+  if (b.citation)
+    return `Published, ${b.citation.id}, ${b.citation.at}: ${b.citation.says}. Taken from it: ${sentence(b.citation.takes)}`;
+  const words = {
+    published: "Published",
+    derived: "Worked out",
+    "common-practice": "Common practice, without a source",
+    "from-memory": "From memory, no source at hand",
+    "project-choice": "A choice of these rules",
+  };
   return `${words[b.basis]}: ${b.text === "" ? "no more is said." : sentence(b.text)}`;
 }
 
@@ -111,13 +156,24 @@ function transfersText(transfers: readonly TransferResult[], t: Terminal): strin
   const parts = [t.strong("Transfers")];
   for (const tr of transfers) {
     const name = harmless(tr.name);
-    if (tr.cleared) parts.push(`${name}: cleared. Every rule that can stop it is met and a good trial is recorded.`);
-    else parts.push([`${name}: not cleared.`, ...tr.left.map((l, i) => entry(t, i === 0 ? "left to do" : "", sentence(l)))].join("\n"));
+    if (tr.cleared)
+      parts.push(`${name}: cleared. Every rule that can stop it is met and a good trial is recorded.`);
+    else
+      parts.push(
+        [
+          `${name}: not cleared.`,
+          ...tr.left.map((l, i) => entry(t, i === 0 ? "left to do" : "", sentence(l))),
+        ].join("\n"),
+      );
   }
   return parts.join("\n");
 }
 
-function sourcesText(sets: readonly LoadedSet[], cited: ReadonlySet<string>, t: Terminal): string | undefined {
+function sourcesText(
+  sets: readonly LoadedSet[],
+  cited: ReadonlySet<string>,
+  t: Terminal,
+): string | undefined {
   const sources = new Map<string, Source>();
   for (const { set } of sets) for (const [id, s] of set?.sources ?? []) if (cited.has(id)) sources.set(id, s);
   if (sources.size === 0) return undefined;
@@ -126,16 +182,28 @@ function sourcesText(sets: readonly LoadedSet[], cited: ReadonlySet<string>, t: 
 }
 
 export const sourceText = (s: Source): string =>
-  [`${s.by}: ${s.title}.`, s.publishedIn && `${s.publishedIn}.`, s.year !== undefined && !s.publishedIn?.includes(String(s.year)) && `${s.year}.`, s.address, `Read ${s.read}, ${extentInWords(s.extent)}.`].filter(Boolean).join(" ");
+  [
+    `${s.by}: ${s.title}.`,
+    s.publishedIn && `${s.publishedIn}.`,
+    s.year !== undefined && !s.publishedIn?.includes(String(s.year)) && `${s.year}.`,
+    s.address,
+    `Read ${s.read}, ${extentInWords(s.extent)}.`,
+  ]
+    .filter(Boolean)
+    .join(" ");
 
 function setText(set: LoadedSet, t: Terminal): string {
-  const parts = [`${t.strong("Rule set")} ${set.name} ${set.version}${set.folder === undefined ? "" : ", from this folder of plans"}`, entry(t, "content", set.hash)];
+  const parts = [
+    `${t.strong("Rule set")} ${set.name} ${set.version}${set.folder === undefined ? "" : ", from this folder of plans"}`,
+    entry(t, "content", set.hash),
+  ];
   const title = set.set?.title;
   if (title) parts.splice(1, 0, entry(t, "title", title));
-  for (const [i, c] of (set.set?.cautions ?? []).entries()) parts.push(entry(t, i === 0 ? "remember" : "", c));
+  for (const [i, c] of (set.set?.cautions ?? []).entries())
+    parts.push(entry(t, i === 0 ? "remember" : "", c));
   return parts.join("\n");
 }
 
 /** Why a rule set is refused, file by file and line by line. */
-export const setProblemText = (p: SetProblem, t: Terminal): string => entry(t, `line ${p.line + 1}`, p.message, t.strong);
-
+export const setProblemText = (p: SetProblem, t: Terminal): string =>
+  entry(t, `line ${p.line + 1}`, p.message, t.strong);

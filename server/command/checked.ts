@@ -30,23 +30,35 @@ export interface CheckCall {
 export function checkPlans({ paths, cwd, on }: CheckCall): Checked {
   const given = paths.length > 0 ? paths : ["."];
   const { files, missing } = findPlans(given, cwd);
-  if (missing.length > 0) throw new Stop(`There is no file or folder ${missing.map((m) => `"${m}"`).join(", ")}. Nothing was checked.`);
-  if (files.length === 0) throw new Stop(`There is no plan (a file ending in .span) in ${given.map((g) => `"${g}"`).join(", ")}. Nothing was checked.`);
+  if (missing.length > 0)
+    throw new Stop(
+      `There is no file or folder ${missing.map((m) => `"${m}"`).join(", ")}. Nothing was checked.`,
+    );
+  if (files.length === 0)
+    throw new Stop(
+      `There is no plan (a file ending in .span) in ${given.map((g) => `"${g}"`).join(", ")}. Nothing was checked.`,
+    );
   const workspace = workspaceAt(cwd, on);
   const shownPath = (file: string): string => slashed(path.relative(cwd, file));
-  return { on, files: files.map((f) => ({ shown: shownPath(f), snapshot: workspace.snapshot(f) })), shownPath };
+  return {
+    on,
+    files: files.map((f) => ({ shown: shownPath(f), snapshot: workspace.snapshot(f) })),
+    shownPath,
+  };
 }
 
 /** The workspace of a call: the repository of plans in which it was made, or the folder. */
-export const workspaceAt = (cwd: string, on: string): Workspace => new Workspace({ roots: [repositoryOf(cwd) ?? cwd], today: () => on });
+export const workspaceAt = (cwd: string, on: string): Workspace =>
+  new Workspace({ roots: [repositoryOf(cwd) ?? cwd], today: () => on });
 
 const slashed = (p: string): string => (path.sep === "/" ? p : p.replaceAll(path.sep, "/"));
 
 /** Whether a rule set was applied to something that was written. An empty file is no plan. */
-export const wasChecked = ({ result, tree }: Snapshot): boolean => result !== undefined && tree.entries.length > 0;
+export const wasChecked = ({ result, tree }: Snapshot): boolean =>
+  result !== undefined && tree.entries.length > 0;
 
 /** An accepted finding is settled by whoever accepted it, except a stop: that is never settled by a signature. */
-export const stands = (r: Reported): boolean => !r.finding?.accepted || r.level === "stop";
+export const stands = (r: Reported): boolean => !r.finding?.accepted || r.levels.worst === "stop";
 
 /** 0: nothing at or above the level and every transfer cleared; 1: not so; 2: nothing could be checked. */
 export function exitCodeOf(checked: Checked, level: Level): 0 | 1 | 2 {

@@ -14,17 +14,26 @@ export const format: DeclareCommand = (program, around) => {
     .description("write plans and rule files in their usual layout")
     .argument("[paths...]", "plans, rule files, or folders of them (default: this folder)")
     .option("--dry", "list what would change and write nothing")
-    .addHelpText("after", "\nEnds with 0; with --dry, with 1 if something would change; with 2 if a file could not be read or written.")
-    .action((paths: string[], options: { readonly dry?: boolean }) => formatPlans(paths, options.dry === true, around));
+    .addHelpText(
+      "after",
+      "\nEnds with 0; with --dry, with 1 if something would change; with 2 if a file could not be read or written.",
+    )
+    .action((paths: string[], options: { readonly dry?: boolean }) =>
+      formatPlans(paths, options.dry === true, around),
+    );
 };
 
 function formatPlans(paths: readonly string[], dry: boolean, around: Surroundings): void {
   const given = paths.length > 0 ? paths : ["."];
   const { files, missing } = findPlans(given, around.cwd);
-  if (missing.length > 0) throw new Stop(`There is no file or folder ${missing.map((m) => `"${m}"`).join(", ")}. Nothing was changed.`);
+  if (missing.length > 0)
+    throw new Stop(
+      `There is no file or folder ${missing.map((m) => `"${m}"`).join(", ")}. Nothing was changed.`,
+    );
   const folders = given.map((g) => path.resolve(around.cwd, g)).filter((g) => !files.includes(g));
   const all = [...new Set([...files, ...folders.flatMap((f) => filesIn(f, ["spanrules"]))])];
-  if (all.length === 0) throw new Stop(`There is no plan or rule file in ${given.map((g) => `"${g}"`).join(", ")}.`);
+  if (all.length === 0)
+    throw new Stop(`There is no plan or rule file in ${given.map((g) => `"${g}"`).join(", ")}.`);
   let code = 0;
   for (const file of all) {
     const shown = harmless(path.relative(around.cwd, file));

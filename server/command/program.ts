@@ -28,7 +28,10 @@ export async function runProgram(args: readonly string[], around: Surroundings):
     if (word === undefined) {
       around.say(program.helpInformation().trimEnd());
       around.exitCode(2);
-    } else throw new Stop(`There is no command "${word}". There is: ${program.commands.map((c) => c.name()).join(", ")}.`);
+    } else
+      throw new Stop(
+        `There is no command "${word}". There is: ${program.commands.map((c) => c.name()).join(", ")}.`,
+      );
   });
   for (const declare of commands) declare(program, around);
   for (const c of program.commands) {
@@ -43,16 +46,22 @@ export async function runProgram(args: readonly string[], around: Surroundings):
       say(error.message);
       around.exitCode(error.exitCode);
     } else {
-      say(`Spanwise stopped because of a fault in the program: ${oneLine(error)}. Nothing that was printed says that a plan is good.`);
+      say(
+        `Spanwise stopped because of a fault in the program: ${oneLine(error)}. Nothing that was printed says that a plan is good.`,
+      );
       around.exitCode(2);
     }
   }
 }
 
-const oneLine = (error: unknown): string => (error instanceof Error ? error.message : String(error)).split("\n")[0]!.replace(/\.$/, "");
+const oneLine = (error: unknown): string =>
+  (error instanceof Error ? error.message : String(error)).split("\n")[0]!.replace(/\.$/, "");
 
 /** What the library for command lines complains of, as a sentence. */
 function complaint(text: string): string {
-  const words = text.trim().replace(/^error: /, "").replaceAll("'", '"');
+  const words = text
+    .trim()
+    .replace(/^error: /, "")
+    .replaceAll("'", '"');
   return capital(/[.?!)]$/.test(words) ? words : `${words}.`);
 }

@@ -20,9 +20,15 @@ async function checkSets(wanted: string | undefined, around: Surroundings): Prom
   const root = repositoryOf(around.cwd) ?? around.cwd;
   const sets = new RuleSets();
   const [name, version] = (wanted ?? "").split(/[/ ]/);
-  const listed = sets.list(root).filter((s) => (!name || s.name === name) && (!version || s.version === version));
+  const listed = sets
+    .list(root)
+    .filter((s) => (!name || s.name === name) && (!version || s.version === version));
   if (listed.length === 0) {
-    const known = sets.list(root).map((s) => `${s.name}/${s.version}`).join(", ") || "none";
+    const known =
+      sets
+        .list(root)
+        .map((s) => `${s.name}/${s.version}`)
+        .join(", ") || "none";
     throw new Stop(`There is no rule set "${wanted}". There is: ${known}.`);
   }
   let code = 0;
@@ -32,8 +38,19 @@ async function checkSets(wanted: string | undefined, around: Surroundings): Prom
     const { partial, problems } = loaded;
     const examples = partial.rules.reduce((n, r) => n + r.examples.length, 0);
     const size = `${counted(partial.rules.length, "rule")}, ${counted(examples, "example")}, ${counted(partial.limits.size, "limit")}, ${counted(partial.defaults.size, "default")}, ${counted(partial.sources.size, "source")}.`;
-    const lines = [heading(t, `${l.name} ${l.version}`), entry(t, "holds", size), entry(t, "content", loaded.hash)];
-    if (problems.length === 0) lines.push(entry(t, "outcome", "It may be used: every demand on a rule set is met and every example gives what it says."));
+    const lines = [
+      heading(t, `${l.name} ${l.version}`),
+      entry(t, "holds", size),
+      entry(t, "content", loaded.hash),
+    ];
+    if (problems.length === 0)
+      lines.push(
+        entry(
+          t,
+          "outcome",
+          "It may be used: every demand on a rule set is met and every example gives what it says.",
+        ),
+      );
     else {
       code = 1;
       lines.push(entry(t, "outcome", `It is refused, whole: ${counted(problems.length, "reason")}.`));

@@ -9,7 +9,8 @@ export const serve: DeclareCommand = (program) => {
     .description("run the language server for an editor")
     .addOption(new Option("--stdio", "speak over standard input and output"))
     .action(async (options: { readonly stdio?: boolean }) => {
-      if (!options.stdio) throw new Stop("The language server speaks over standard input and output only: add --stdio.");
+      if (!options.stdio)
+        throw new Stop("The language server speaks over standard input and output only: add --stdio.");
       const { startServer } = await import("../editor/main.js");
       startServer();
     });

@@ -12,7 +12,10 @@ export interface Terminal {
 const plainWidth = 100;
 
 /** Emphasis only where a person watches; it is never the only sign of anything. */
-export function terminalOf(stream: { readonly isTTY?: boolean; readonly columns?: number }, env: NodeJS.ProcessEnv): Terminal {
+export function terminalOf(
+  stream: { readonly isTTY?: boolean; readonly columns?: number },
+  env: NodeJS.ProcessEnv,
+): Terminal {
   const watched = stream.isTTY === true;
   const colours = createColors(watched && !env["NO_COLOR"] && env["TERM"] !== "dumb");
   const columns = watched && stream.columns ? stream.columns : plainWidth;
@@ -28,7 +31,9 @@ export const harmless = (text: string): string => text.replace(steering, "\uFFFD
 
 /** Breaks a text into lines of at most `width` characters, between words where it can. Line breaks in it are kept. */
 export function wrap(text: string, width: number): string[] {
-  return harmless(text).split("\n").flatMap((line) => wrapLine(line, width));
+  return harmless(text)
+    .split("\n")
+    .flatMap((line) => wrapLine(line, width));
 }
 
 function wrapLine(text: string, width: number): string[] {
@@ -52,10 +57,18 @@ function wrapLine(text: string, width: number): string[] {
 const labelWidth = 12;
 
 /** A label in the margin and a text beside it. */
-export function entry(t: Terminal, label: string, text: string, style: (s: string) => string = t.faint): string {
+export function entry(
+  t: Terminal,
+  label: string,
+  text: string,
+  style: (s: string) => string = t.faint,
+): string {
   const margin = " ".repeat(labelWidth);
   const lines = wrap(text, t.width - labelWidth);
-  return lines.map((l, i) => (i === 0 && label !== "" ? style(label.padEnd(labelWidth)) : margin) + l).join("\n").replaceAll(/[ ]+$/gm, "");
+  return lines
+    .map((l, i) => (i === 0 && label !== "" ? style(label.padEnd(labelWidth)) : margin) + l)
+    .join("\n")
+    .replaceAll(/[ ]+$/gm, "");
 }
 
 /** A heading with a line under it. */

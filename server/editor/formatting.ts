@@ -3,12 +3,14 @@ import type { Range, TextEdit } from "vscode-languageserver-protocol";
 import { formatText } from "../../language/text/format.js";
 import { touches } from "./where.js";
 
-export function formatting(text: string): TextEdit[] {
-  return edits(text, formatText(text));
+/** `tops`: the kinds that stand only at top level in this kind of file; those of setups by default. */
+export function formatting(text: string, tops?: ReadonlySet<string>): TextEdit[] {
+  return edits(text, formatText(text, tops));
 }
 
 /** Only what lies in the range; the whole text is formatted and the rest left alone, so that the indentation is right. */
-export const formattingIn = (text: string, range: Range): TextEdit[] => formatting(text).filter((e) => touches(e.range, range));
+export const formattingIn = (text: string, range: Range, tops?: ReadonlySet<string>): TextEdit[] =>
+  formatting(text, tops).filter((e) => touches(e.range, range));
 
 /** From one text to the other by whole lines: what is alike at both ends stays, and in between each line that differs is replaced. */
 export function edits(before: string, after: string): TextEdit[] {

@@ -23,8 +23,8 @@ export function findingSection(page: Page, f: Finding): string {
 }
 
 /** A rule as such, without a household. */
-export function ruleSection(page: Page, rule: Rule): string {
-  const lines = [`**${plain(rule.title)}** (\`${rule.id}\`)`, plain(rule.because), basesList(page.set, rule.bases)];
+export function ruleSection(set: RuleSet | undefined, rule: Rule): string {
+  const lines = [`**${plain(rule.title)}** (\`${rule.id}\`)`, plain(rule.because), basesList(set, rule.bases)];
   if (rule.judged.is === "bands") {
     const rows = rule.judged.bands.map((b) => `- ${plain(show({ low: b.low.value, nominal: b.low.value, high: b.high.value }, b.low.dimension, Number.isFinite(b.low.value) ? b.low.unit : b.high.unit))}: ${b.grade}`);
     const choices = rule.judged.choices.map((b) => `- ${b.choices.join(", ")}: ${b.grade}`);

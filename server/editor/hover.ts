@@ -88,7 +88,7 @@ function onKey(page: Page, hit: Hit, node: Node, key: KeySpec, keyName: string, 
   const about = keyHelp(keyName, key);
   if (hit.index === 0) return [about];
   const rule = hit.atom?.type === "word" ? page.set?.rules.find((r) => r.id === (hit.atom as { word: string }).word) : undefined;
-  if (rule) return [ruleSection(page, rule)];
+  if (rule) return [ruleSection(page.set, rule)];
   const named = declared(page, position);
   if (named) return [named, about];
   const value = valueOf(hit, keyName, node);

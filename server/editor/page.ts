@@ -4,13 +4,14 @@ import type { Range } from "vscode-languageserver-protocol";
 import { readEntry } from "../../language/model/entry.js";
 import { householdOf, readSetup, type Household, type Library } from "../../language/model/household.js";
 import type { Place, Tree } from "../../language/text/types.js";
+import type { StepRules } from "../../rules/engine/check.js";
 import type { RuleSet } from "../../rules/engine/types.js";
 import type { Scene } from "../../rules/scene.js";
 import { Scenes } from "../../rules/scenes.js";
 import type { Computed } from "../../rules/types.js";
 import type { Reported } from "../workspace/reported.js";
 import type { Snapshot, Workspace } from "../workspace/snapshot.js";
-import { allowedFor, quantitiesOf, type RulesOfSteps } from "./engine.js";
+import { quantitiesOf, stepRulesOf } from "./engine.js";
 
 /** A place in some file of the workspace. */
 export interface Located {
@@ -38,7 +39,7 @@ export interface Page {
   resolve(written: string): string | undefined;
   quantities(scene: Scene): readonly Computed[];
   /** What the rules say of steps in the course of a transfer; undefined where no rule set could be used. */
-  rulesOfSteps(scene: Scene): RulesOfSteps | undefined;
+  rulesOfSteps(scene: Scene, household?: Household): StepRules | undefined;
   /** The scenes that another text of this file would have: to try a change out before it is offered. */
   scenesOf(text: string): { readonly household: Household; readonly scenes: readonly Scene[] };
 }
@@ -69,7 +70,7 @@ export function pageOf(workspace: Workspace, file: string): Page {
     text: snapshot.text,
     tree: snapshot.tree,
     household,
-    scenes: scenesOf(household),
+    scenes: result?.scenes ?? scenesOf(household),
     ...(set && { set }),
     reported: snapshot.reported,
     pins: () => workspace.ruleSets.list(root).map((s) => `${s.name} ${s.version}`).reverse(),
@@ -88,7 +89,7 @@ export function pageOf(workspace: Workspace, file: string): Page {
     },
     resolve: (written) => (household.uses.has(at(written)) ? at(written) : undefined),
     quantities: (scene) => quantitiesOf(result, scene),
-    rulesOfSteps: (scene) => allowedFor(workspace, snapshot, scene),
+    rulesOfSteps: (scene, of = household) => (ruleSet?.set ? stepRulesOf(ruleSet.set, of, scene, snapshot.today) : undefined),
     scenesOf: (text) => {
       const other = householdOf(file, readSetup(text, snapshot.tree), library);
       return { household: other, scenes: new Scenes().of(other) };

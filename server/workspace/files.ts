@@ -30,7 +30,8 @@ function whyNot(error: unknown): string {
   return "the system did not give it";
 }
 
-const isMissing = (error: unknown): boolean => ["ENOENT", "ENOTDIR"].includes((error as { code?: string }).code ?? "");
+const isMissing = (error: unknown): boolean =>
+  ["ENOENT", "ENOTDIR"].includes((error as { code?: string }).code ?? "");
 
 /** In words: `2.4 MB`. */
 export const sizeInWords = (bytes: number): string => `${(bytes / (1024 * 1024)).toFixed(1)} MB`;
@@ -98,7 +99,13 @@ export function repositoryOf(folder: string): string | undefined {
 /** Every file with one of these endings in a folder, in the order of their paths. Links to folders are not followed. */
 export function filesIn(folder: string, endings: readonly string[] = ["span"]): string[] {
   const patterns = endings.map((e) => `**/*.${e}`);
-  return globSync(patterns, { cwd: folder, absolute: true, ignore: skipped, followSymbolicLinks: false, dot: false })
+  return globSync(patterns, {
+    cwd: folder,
+    absolute: true,
+    ignore: skipped,
+    followSymbolicLinks: false,
+    dot: false,
+  })
     .map((f) => path.normalize(f))
     .sort(byText);
 }

@@ -33,19 +33,21 @@ export interface Reported {
   readonly problem?: FormProblem;
 }
 
-/** The level at which a verdict is shown. */
-export function shownLevel(verdict: VerdictKind, levels: { readonly best: Grade; readonly worst: Grade }): Level {
-  const best = grades.indexOf(levels.best);
-  const worst = grades.indexOf(levels.worst);
-  const shown = verdict === "fails" ? (best > 0 ? best : worst) : Math.max(best, worst - 1);
-  return grades[Math.max(1, shown)] as Level;
+/** The level at which a range of levels is shown: the certain one, or one below the worst where that is higher. */
+export function shownLevel(levels: { readonly best: Grade; readonly worst: Grade }): Level {
+  const [best, worst] = [grades.indexOf(levels.best), grades.indexOf(levels.worst)];
+  return grades[Math.max(1, best, worst - 1)] as Level;
 }
 
 /** Whether a level is the other one or graver. */
-export const atLeast = (level: Level, other: Level): boolean => grades.indexOf(level) >= grades.indexOf(other);
+export const atLeast = (level: Level, other: Level): boolean =>
+  grades.indexOf(level) >= grades.indexOf(other);
 
 /** Turns a place into a file and a range. A place whose entry is no longer in the household falls back to the file's start. */
-export function located(household: Household, place: Place): { readonly path: string; readonly range: Range } {
+export function located(
+  household: Household,
+  place: Place,
+): { readonly path: string; readonly range: Range } {
   const spot = household.locate(place.entry);
   const line = spot ? spot.line + place.line : 0;
   const [from, to] = spot ? [place.start, place.end] : [0, 0];
@@ -72,7 +74,7 @@ export function reportForm(p: FormProblem): Reported {
 export function reportFinding(household: Household, f: Finding): Reported {
   return {
     rule: f.rule,
-    level: shownLevel(f.verdict, f.levels),
+    level: shownLevel(f.levels),
     verdict: f.verdict,
     levels: f.levels,
     subject: f.subject,

@@ -33,7 +33,10 @@ export interface LoadedSet {
 /** The content of a rule set, in one short text that can stand in every report. */
 export function contentHash(files: readonly RuleFile[]): string {
   const hash = createHash("sha256");
-  const named = files.map((f) => ({ name: path.posix.basename(f.path), text: f.text.replaceAll(/\r\n?/g, "\n") }));
+  const named = files.map((f) => ({
+    name: path.posix.basename(f.path),
+    text: f.text.replaceAll(/\r\n?/g, "\n"),
+  }));
   for (const f of named.sort((a, b) => byText(a.name, b.name))) hash.update(`${f.name}\0${f.text}\0`);
   return hash.digest("hex");
 }
@@ -63,7 +66,9 @@ export class RuleSets {
 
   /** The newest version of a rule set. */
   newest(name: string, root?: string): Listed | undefined {
-    return this.list(root).filter((s) => s.name === name).at(-1);
+    return this.list(root)
+      .filter((s) => s.name === name)
+      .at(-1);
   }
 
   /** The set of that name and version, read and checked. Undefined where there is none. */
@@ -94,8 +99,21 @@ export class RuleSets {
     for (const file of files) {
       const shown = `${name}/${version}/${path.basename(file)}`;
       const edited = this.open(file);
-      const got = edited !== undefined ? { text: edited } : isReallyWithin(file, root) ? readPlan(file) : ({ problem: "unreadable", why: "a link leads out of this folder of plans" } as const);
-      if (isFault(got)) unread.push({ path: shown, line: 0, start: 0, end: 0, rule: "rules/unreadable", message: `This file cannot be read: ${"why" in got ? got.why : "what" in got ? `it holds ${got.what}` : "it is too large"}.` });
+      const got =
+        edited !== undefined
+          ? { text: edited }
+          : isReallyWithin(file, root)
+            ? readPlan(file)
+            : ({ problem: "unreadable", why: "a link leads out of this folder of plans" } as const);
+      if (isFault(got))
+        unread.push({
+          path: shown,
+          line: 0,
+          start: 0,
+          end: 0,
+          rule: "rules/unreadable",
+          message: `This file cannot be read: ${"why" in got ? got.why : "what" in got ? `it holds ${got.what}` : "it is too large"}.`,
+        });
       else texts.push({ path: shown, text: got.text });
     }
     const loaded = this.load(name, version, texts, folder, unread);
@@ -103,7 +121,13 @@ export class RuleSets {
     return loaded;
   }
 
-  private load(name: string, version: string, files: readonly RuleFile[], folder?: string, unread: readonly SetProblem[] = []): LoadedSet {
+  private load(
+    name: string,
+    version: string,
+    files: readonly RuleFile[],
+    folder?: string,
+    unread: readonly SetProblem[] = [],
+  ): LoadedSet {
     const hash = contentHash(files);
     const key = `${name} ${version} ${hash}`;
     let read = this.byHash.get(key);
@@ -133,11 +157,14 @@ function misnamed(name: string, version: string, set: RuleSet, files: readonly R
 const isPlain = (name: string): boolean => /^[\w][\w.-]*$/.test(name) && !name.includes("..");
 
 /** Versions in their order: 2026.2 before 2026.10. */
-export const byVersion = (a: string, b: string): number => a.localeCompare(b, "en", { numeric: true }) || byText(a, b);
+export const byVersion = (a: string, b: string): number =>
+  a.localeCompare(b, "en", { numeric: true }) || byText(a, b);
 
 const foldersOf = (at: string): string[] => {
   try {
-    return readdirSync(at, { withFileTypes: true }).filter((e) => e.isDirectory() && isPlain(e.name)).map((e) => e.name);
+    return readdirSync(at, { withFileTypes: true })
+      .filter((e) => e.isDirectory() && isPlain(e.name))
+      .map((e) => e.name);
   } catch {
     return [];
   }
@@ -145,7 +172,10 @@ const foldersOf = (at: string): string[] => {
 
 function ruleFilesIn(folder: string): string[] {
   try {
-    return readdirSync(folder).filter((f) => f.endsWith(".spanrules")).sort(byText).map((f) => path.join(folder, f));
+    return readdirSync(folder)
+      .filter((f) => f.endsWith(".spanrules"))
+      .sort(byText)
+      .map((f) => path.join(folder, f));
   } catch {
     return [];
   }

@@ -11,14 +11,31 @@
  * Paths are absolute. Nothing here knows an editor; nothing is ever executed.
  */
 import path from "node:path";
-import { emptyLibrary, householdOf, readSetup, type FormProblem, type Household, type Library } from "../../language/model/household.js";
-import { says } from "../../language/text/messages.js";
+import {
+  emptyLibrary,
+  householdOf,
+  readSetup,
+  type Household,
+  type Library,
+} from "../../language/model/household.js";
 import type { Tree } from "../../language/text/types.js";
 import { createChecker, type Checker, type CheckResult } from "../../rules/engine/check.js";
 import { quantities } from "../../rules/quantities/index.js";
-import { asPlan, filesIn, isFault, isReallyWithin, isWithin, readPlan, repositoryOf, stampOf, type FileFault, type FileText } from "./files.js";
+import {
+  asPlan,
+  filesIn,
+  isFault,
+  isReallyWithin,
+  isWithin,
+  readPlan,
+  repositoryOf,
+  stampOf,
+  type FileFault,
+  type FileText,
+} from "./files.js";
 import { inReportOrder, reportFinding, reportForm, type Reported } from "./reported.js";
-import { RuleSets, usualSet, type LoadedSet } from "./rule-sets.js";
+import { atTop, chooseSet, faultInWords, faultMessage } from "./form.js";
+import { RuleSets, surroundings, type LoadedSet } from "./rule-sets.js";
 
 export type { Position, Range, Reported } from "./reported.js";
 export type { LoadedSet } from "./rule-sets.js";
@@ -65,13 +82,16 @@ interface Lookup {
   readonly tree: Tree | string;
 }
 
+/** What a checker is kept for: a trial of another text must not disturb what was worked out for the text that counts. */
+type Purpose = "text" | "trial";
+
 interface Kept {
   readonly snapshot: Snapshot;
   readonly lookups: readonly Lookup[];
   readonly generation: number;
 }
 
-/** A file's own date as the clock has it here. */
+/** The day that it is here, by the clock. */
 export function clockDay(now: Date = new Date()): string {
   const two = (n: number): string => String(n).padStart(2, "0");
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
@@ -190,6 +210,13 @@ export class Workspace {
     return snapshot;
   }
 
+  /** What would be known of a plan if its text were this one. Nothing is kept of it. */
+  tryText(file: string, text: string): Snapshot {
+    const got = asPlan(text);
+    const doc = documentOf(got, this.document(file).tree);
+    return this.take(file, this.today(), [], doc, "trial");
+  }
+
   /** Plans that use this one (`from "..."`), of those that `plans` lists. */
   usersOf(file: string): readonly string[] {
     return this.plans().filter((p) => p !== file && this.snapshot(p).household.uses.has(file));
@@ -197,7 +224,8 @@ export class Workspace {
 
   private stillGood(file: string, { snapshot, lookups }: Kept): boolean {
     if (this.document(file).tree !== snapshot.tree) return false;
-    if (this.ruleSetFor(snapshot.household, this.rootOf(file)).loaded !== snapshot.ruleSet) return false;
+    if (chooseSet(this.ruleSets, snapshot.household, this.rootOf(file)).loaded !== snapshot.ruleSet)
+      return false;
     return lookups.every((l) => outcome(this.lookUp(l.written, l.from)) === l.tree);
   }
 
@@ -214,7 +242,8 @@ export class Workspace {
 
   /** Finds what `from "..."` names. Nothing outside the file's folder of plans is opened, whatever links say. */
   private lookUp(written: string, from: string): Opened {
-    if (path.isAbsolute(written) || path.win32.isAbsolute(written) || /^[a-z]:/i.test(written)) return { problem: "outside" };
+    if (path.isAbsolute(written) || path.win32.isAbsolute(written) || /^[a-z]:/i.test(written))
+      return { problem: "outside" };
     const root = this.rootOf(from);
     const file = path.resolve(path.dirname(from), written.replaceAll("\\", "/"));
     if (!isWithin(file, root)) return { problem: "outside" };
@@ -228,28 +257,40 @@ export class Workspace {
     return { problem: "unreadable", why: faultInWords(doc.fault) };
   }
 
-  private take(file: string, today: string, lookups: Lookup[]): Snapshot {
-    const doc = this.document(file);
+  private take(
+    file: string,
+    today: string,
+    lookups: Lookup[],
+    doc: Document = this.document(file),
+    purpose: Purpose = "text",
+  ): Snapshot {
     if (doc.fault) return this.notAPlan(file, doc, doc.fault, today);
     const root = this.rootOf(file);
     const library: Library = {
       open: (written, from) => {
         const opened = this.lookUp(written, from);
         lookups.push({ written, from, tree: outcome(opened) });
-        if ("tree" in opened) return opened;
         return opened;
       },
     };
     const household = householdOf(file, doc.tree, library);
-    const { loaded, problems } = this.ruleSetFor(household, root);
+    const { loaded, problems } = chooseSet(this.ruleSets, household, root);
     const reported: Reported[] = [...household.problems, ...problems].map(reportForm);
     let result: CheckResult | undefined;
     if (loaded?.set) {
       try {
-        result = this.checkerFor(file, loaded).check(household, today);
+        result = this.checkerFor(file, loaded, purpose).check(household, today);
         for (const f of result.findings) reported.push(reportFinding(household, f));
       } catch (error) {
-        reported.push(reportForm(atTop(file, "form/not-checked", `The rules could not be applied to this plan because of a fault in the program (${oneLine(error)}). Nothing here says that the plan is good.`)));
+        reported.push(
+          reportForm(
+            atTop(
+              file,
+              "form/not-checked",
+              `The rules could not be applied to this plan because of a fault in the program (${oneLine(error)}). Nothing here says that the plan is good.`,
+            ),
+          ),
+        );
       }
     }
     return {
@@ -265,93 +306,39 @@ export class Workspace {
   }
 
   /** Kept for each file and rule set, so that what was worked out survives an edit. */
-  private checkerFor(file: string, set: LoadedSet): Checker {
-    const key = `${set.name} ${set.version}\n${file}`;
+  private checkerFor(file: string, set: LoadedSet, purpose: Purpose): Checker {
+    const key = `${set.name} ${set.version} ${purpose}\n${file}`;
     const kept = this.checkers.get(key);
     if (kept?.set === set) return kept.checker;
-    const checker = createChecker(set.set!, quantities);
+    const checker = createChecker(set.set!, quantities, surroundings);
     this.checkers.set(key, { set, checker });
     return checker;
   }
 
-  private ruleSetFor(household: Household, root: string): { loaded?: LoadedSet; problems: FormProblem[] } {
-    const { pin, path: file } = household;
-    if (!pin) {
-      const newest = this.ruleSets.newest(usualSet, root);
-      const loaded = newest && this.ruleSets.get(newest.name, newest.version, root);
-      if (!loaded) return { problems: [atTop(file, "form/rule-set-missing", says["form/rule-set-missing"]({ name: usualSet, known: this.known(root) }))] };
-      const using = `${loaded.name} ${loaded.version}`;
-      const problems = household.tree.entries.length === 0 ? [] : [notPinned(household, using)];
-      return { loaded, problems: [...problems, ...refused(loaded, undefined, household)] };
-    }
-    const loaded = this.ruleSets.get(pin.name, pin.version, root);
-    if (loaded) return { loaded, problems: refused(loaded, pin, household) };
-    const message = says["form/rule-set-missing"]({ name: `${pin.name} ${pin.version}`, known: this.known(root) });
-    return { problems: [atPin(household, pin, "form/rule-set-missing", message)] };
-  }
-
-  private known(root: string): string {
-    return this.ruleSets.list(root).map((s) => `${s.name} ${s.version}`).join(", ") || "none";
-  }
-
   private notAPlan(file: string, doc: Document, fault: FileFault, today: string): Snapshot {
     const [rule, message] = faultMessage(file, fault);
-    const household = { ...householdOf(file, doc.tree, emptyLibrary), problems: [atTop(file, rule, message)] };
-    return { path: file, text: "", tree: doc.tree, household, reported: household.problems.map(reportForm), today };
+    const household = {
+      ...householdOf(file, doc.tree, emptyLibrary),
+      problems: [atTop(file, rule, message)],
+    };
+    return {
+      path: file,
+      text: "",
+      tree: doc.tree,
+      household,
+      reported: household.problems.map(reportForm),
+      today,
+    };
   }
 }
 
 const outcome = (o: Opened): Tree | string => ("tree" in o ? o.tree : `${o.problem} ${o.why ?? ""}`);
 
 function documentOf(got: FileText, before: Tree | undefined): Document {
-  return isFault(got) ? { text: "", tree: readSetup(""), fault: got } : { text: got.text, tree: readSetup(got.text, before) };
+  return isFault(got)
+    ? { text: "", tree: readSetup(""), fault: got }
+    : { text: got.text, tree: readSetup(got.text, before) };
 }
 
-type Pin = NonNullable<Household["pin"]>;
-
-const atTop = (file: string, rule: string, message: string): FormProblem => ({ rule, message, path: file, line: 0, start: 0, end: 0, level: "caution" });
-
-function atPin(household: Household, pin: Pin, rule: string, message: string): FormProblem {
-  const line = (household.locate(pin.place.entry)?.line ?? 0) + pin.place.line;
-  return { rule, message, path: household.path, line, start: pin.place.start, end: pin.place.end, level: "caution" };
-}
-
-/** Why a rule set that exists is not used. */
-function refused(set: LoadedSet, pin: Pin | undefined, household: Household): FormProblem[] {
-  const first = set.problems[0];
-  if (set.set || !first) return [];
-  const more = set.problems.length - 1;
-  const rest = more === 0 ? "" : more === 1 ? " One more fault is in it." : ` ${more} more faults are in it.`;
-  const message = `The rule set ${set.name} ${set.version} cannot be used, so no rule was applied. ${first.path}, line ${first.line + 1}: ${first.message}${rest}`;
-  return [pin ? atPin(household, pin, "form/rule-set-refused", message) : atTop(household.path, "form/rule-set-refused", message)];
-}
-
-/** Advice to name a rule set, with the line that does it offered behind the title, or else at the top. */
-function notPinned(household: Household, using: string): FormProblem {
-  const message = says["form/rule-set-not-pinned"]({ using });
-  const title = `Write rules ${using}`;
-  const setup = household.tree.entries.find(({ entry }) => {
-    const first = entry.node.statement.atoms[0];
-    return first?.type === "word" && first.word === "setup";
-  });
-  const { start, end } = setup?.entry.node.statement ?? { start: 0, end: 0 };
-  const line = setup ? setup.line + setup.entry.node.line : 0;
-  const fix = setup ? { title, text: `\nrules ${using}`, start: end, end } : { title, text: `rules ${using}\n`, start: 0, end: 0 };
-  return { rule: "form/rule-set-not-pinned", message, path: household.path, line, start, end, level: "advice", fixes: [fix] };
-}
-
-function faultMessage(file: string, fault: FileFault): [rule: string, message: string] {
-  if (fault.problem === "not-text") return ["form/not-text", says["form/not-text"]({ what: fault.what })];
-  if (fault.problem === "too-large") return ["form/too-large", says["form/too-large"]({ size: fault.size })];
-  const name = path.basename(file);
-  if (fault.problem === "not-found") return ["form/file-not-found", `There is no file ${name}.`];
-  return ["form/file-unreadable", says["form/file-unreadable"]({ path: name, why: fault.why })];
-}
-
-function faultInWords(fault: FileFault): string {
-  if (fault.problem === "not-text") return `it holds ${fault.what}`;
-  if (fault.problem === "too-large") return `it is too large (${fault.size})`;
-  return fault.problem === "unreadable" ? fault.why : "it is not there";
-}
-
-const oneLine = (error: unknown): string => (error instanceof Error ? error.message : String(error)).split("\n")[0]!.slice(0, 200);
+const oneLine = (error: unknown): string =>
+  (error instanceof Error ? error.message : String(error)).split("\n")[0]!.slice(0, 200);

@@ -1,0 +1,162 @@
+/**
+ * The check: a household, a rule set and a day in; findings, verdicts, transfers and quantities out.
+ *
+ * A pure function of its arguments. A checker keeps what it worked out from one check to the next and uses again whatever rests
+ * on the same objects, so that checking after an edit costs what the edit touched.
+ */
+import type { Household } from "../../language/model/household.js";
+import type { Computed, Finding, TransferResult, Verdict } from "../types.js";
+import { Workings, type QuantityRule } from "../quantity.js";
+import type { Defaults, Scene } from "../scene.js";
+import { Scenes } from "../scenes.js";
+import type { Allowed } from "../steps/plan.js";
+import { applyAcceptances, checkExpectations, type Judged } from "./accept.js";
+import { transferResult } from "./cleared.js";
+import { Evaluator } from "./evaluate.js";
+import { FactTable } from "./fact-table.js";
+import { FactReader } from "./facts.js";
+import { findingOf, verdictOf } from "./findings.js";
+import { remediesOf } from "./remedies.js";
+import { allowedBy, factsOfSteps } from "./step-rules.js";
+import { rulesByScope, subjectsOf, type Subject } from "./subjects.js";
+import type { Rule, RuleSet } from "./types.js";
+import { Variants } from "./variants.js";
+
+/** A derived quantity and the transfer for which it was worked out. */
+export interface SubjectQuantity {
+  readonly subject: string;
+  readonly quantity: Computed;
+}
+
+export interface CheckResult {
+  /** Everything that neither holds nor is out of place, in the order of the file, then of the rules. */
+  readonly findings: readonly Finding[];
+  /** Every rule on every subject that it looks at, those that hold or do not apply included. */
+  readonly verdicts: readonly Verdict[];
+  readonly transfers: readonly TransferResult[];
+  /** Worked out when first asked for. */
+  readonly quantities: readonly SubjectQuantity[];
+  readonly scenes: readonly Scene[];
+}
+
+/** What the planner of steps needs to keep to the rules. */
+export interface StepRules {
+  readonly allowed: Allowed;
+  /** Names of the facts `step.*` that the rules read. */
+  readonly reads: ReadonlySet<string>;
+}
+
+export interface Checker {
+  readonly set: RuleSet;
+  check(household: Household, today: string): CheckResult;
+  /** The rules on steps for one transfer of a household, as the planner asks them. */
+  stepRules(household: Household, scene: Scene, today: string): StepRules;
+  /** How much the last check worked out anew. */
+  readonly effort: { readonly judged: number; readonly computed: number };
+}
+
+/** Defaults of the rule set by name; a limit of that name serves as well, so that a figure stands in one place. */
+export const defaultsOf = (set: RuleSet): Defaults => ({
+  get(name) {
+    const d = set.defaults.get(name);
+    if (d) return d;
+    const limit = set.limits.get(name);
+    return limit && { interval: limit.interval, dimension: limit.dimension, tapeable: false };
+  },
+});
+
+/** A checker for one rule set, best kept for one household: it remembers what it saw last. */
+export function createChecker(set: RuleSet, quantities: readonly QuantityRule[], table: FactTable = new FactTable(quantities)): Checker {
+  return new HouseholdChecker(set, quantities, table);
+}
+
+class HouseholdChecker implements Checker {
+  private readonly scenes = new Scenes();
+  private readonly workings: Workings;
+  private readonly reader: FactReader;
+  private readonly evaluator: Evaluator;
+  private readonly rules;
+  private readonly defaults: Defaults;
+  private variantsOnce: Variants | undefined;
+
+  constructor(
+    readonly set: RuleSet,
+    private readonly quantities: readonly QuantityRule[],
+    private readonly table: FactTable,
+  ) {
+    this.defaults = defaultsOf(set);
+    this.workings = new Workings(this.defaults);
+    this.reader = new FactReader(table, this.workings, this.defaults);
+    this.evaluator = new Evaluator(set);
+    this.rules = rulesByScope(set);
+  }
+
+  get effort(): { readonly judged: number; readonly computed: number } {
+    return { judged: this.evaluator.judged, computed: this.workings.computed };
+  }
+
+  check(household: Household, today: string): CheckResult {
+    this.workings.begin();
+    this.reader.begin();
+    this.evaluator.begin();
+    const scenes = this.scenes.of(household);
+    const subjects = subjectsOf(household, scenes, this.reader, today);
+    const verdicts: Verdict[] = [];
+    const judged: Judged[] = [];
+    const order = new Map<Finding, number>();
+    const look = (rules: readonly Rule[], subject: Subject): void => {
+      for (const rule of rules) {
+        const kept = this.evaluator.of(rule, subject);
+        verdicts.push(verdictOf(rule, subject, kept));
+        if (kept.judgement.verdict === "holds" || kept.judgement.verdict === "not-applicable") continue;
+        const finding = findingOf(rule, subject, kept, this.set, (r, s, k) => remediesOf(r, s, k, this.variants()));
+        order.set(finding, rule.order);
+        judged.push({ finding, subject });
+      }
+    };
+    for (const s of subjects.transfers) {
+      look(this.rules.transfer, s);
+      for (const step of subjects.steps) if (step.scene === s.scene) look(this.rules.steps(step.step!.phrase), step);
+      for (const end of subjects.ends) if (end.scene === s.scene) look(this.rules.end, end);
+    }
+    for (const [kind, rules] of this.rules.things) for (const s of subjects.things(kind)) look(rules, s);
+    look(this.rules.setup, subjects.setup);
+    const accepted = applyAcceptances(household, judged, this.set, today);
+    const findings = inFileOrder(household, [
+      ...accepted.judged.map((j, i) => ({ finding: j.finding, rule: order.get(judged[i]!.finding) ?? 0 })),
+      ...[...accepted.own, ...checkExpectations(household, verdicts, this.set)].map((finding) => ({ finding, rule: -1 })),
+    ]);
+    const transfers = subjects.transfers.map((s) => transferResult(s.scene!, household, accepted.judged, s.facts.read("trial.outcome").choice, this.set));
+    let worked: readonly SubjectQuantity[] | undefined;
+    const { quantities } = this;
+    const of = scenes.map((scene) => ({ scene, read: this.reader.quantitiesOf(scene) }));
+    return {
+      findings,
+      verdicts,
+      transfers,
+      scenes,
+      get quantities() {
+        return (worked ??= of.flatMap(({ scene, read }) => quantities.map((q) => ({ subject: scene.name, quantity: read(q) }))));
+      },
+    };
+  }
+
+  stepRules(household: Household, scene: Scene, today: string): StepRules {
+    const facts = this.reader.ofScene({ household, today, scene }, { is: "transfer" });
+    return { allowed: allowedBy(this.set, this.rules, facts, this.reader, scene), reads: factsOfSteps(this.set) };
+  }
+
+  private variants(): Variants {
+    return (this.variantsOnce ??= new Variants(this.set, this.table, this.defaults));
+  }
+}
+
+/** By place in the file, then in the order of the rules, then of their subjects. */
+function inFileOrder(household: Household, all: readonly { readonly finding: Finding; readonly rule: number }[]): readonly Finding[] {
+  const keyed = all.map((x, i) => {
+    const spot = household.locate(x.finding.place.entry);
+    return { ...x, i, own: spot?.path === household.path ? 0 : 1, line: (spot?.line ?? 0) + x.finding.place.line };
+  });
+  keyed.sort((a, b) => a.own - b.own || a.line - b.line || a.finding.place.start - b.finding.place.start || a.rule - b.rule || a.i - b.i);
+  return keyed.map((x) => x.finding);
+}

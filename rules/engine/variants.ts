@@ -1,0 +1,78 @@
+/** "What if it were written otherwise": a household with one value replaced, and how a rule judges it. */
+import { isQuantity, type Thing, type Value } from "../../language/model/types.js";
+import type { Household } from "../../language/model/household.js";
+import type { Quantity } from "../../language/quantity/types.js";
+import { Workings } from "../quantity.js";
+import type { Defaults } from "../scene.js";
+import { Scenes } from "../scenes.js";
+import type { FactTable } from "./fact-table.js";
+import { valueAt, type Path } from "./fact-paths.js";
+import { FactReader } from "./facts.js";
+import { judge, type Judgement } from "./judge.js";
+import { subjectsOf, type Subject } from "./subjects.js";
+import type { Rule, RuleSet } from "./types.js";
+
+/** The key that says the same height with somebody sitting there; it moves along when the height is set otherwise. */
+export const loadedWith: { readonly [key: string]: string } = { top: "top-loaded", "seat-height": "seat-loaded" };
+
+/** `thing` with some of its values replaced; everything else, places included, is the thing's own. */
+export function withValues(thing: Thing, values: { readonly [key: string]: Value | undefined }): Thing {
+  return Object.create(thing, { values: { value: { ...thing.values, ...values }, enumerable: true } }) as Thing;
+}
+
+/** `owner` with one of its inner blocks replaced. */
+export function withBlock(owner: Thing, old: Thing, made: Thing): Thing {
+  const inner = { ...owner.inner, [old.kind]: owner.inner[old.kind]?.map((t) => (t === old ? made : t)) };
+  return Object.create(owner, { inner: { value: inner, enumerable: true } }) as Thing;
+}
+
+export function withThing(household: Household, old: Thing, made: Thing): Household {
+  const swap = (t: Thing): Thing => (t === old ? made : t);
+  return {
+    ...household,
+    all: household.all.map(swap),
+    things: new Map([...household.things].map(([n, t]) => [n, swap(t)])),
+    ...(household.client && { client: swap(household.client) }),
+  };
+}
+
+/** The quantity moved to another nominal value, with the doubt that it had. */
+export function movedTo(q: Quantity, nominal: number): Quantity {
+  const by = nominal - q.nominal;
+  return { ...q, low: q.low + by, nominal, high: q.high + by };
+}
+
+/** The new values of a thing whose `path` is set to `nominal`. */
+export function valuesSet(thing: Thing, path: Path & { readonly key: string }, written: Quantity, nominal: number): { readonly [key: string]: Value | undefined } {
+  const now = valueAt(thing, path);
+  const value = movedTo(written, nominal);
+  const whole = path.part === undefined || isQuantity(thing.values[path.key]) || !isQuantity(now) ? value : { ...(thing.values[path.key] as object), [path.part]: value };
+  const other = loadedWith[path.key];
+  const beside = other === undefined ? undefined : thing.values[other];
+  return { [path.key]: whole, ...(other !== undefined && isQuantity(beside) && isQuantity(now) && { [other]: movedTo(beside, beside.nominal + nominal - now.nominal) }) };
+}
+
+export class Variants {
+  private readonly scenes = new Scenes();
+  private readonly workings: Workings;
+  private readonly reader: FactReader;
+
+  constructor(
+    private readonly set: RuleSet,
+    table: FactTable,
+    defaults: Defaults,
+  ) {
+    this.workings = new Workings(defaults);
+    this.reader = new FactReader(table, this.workings, defaults);
+  }
+
+  /** How `rule` judges the same subject in another household; undefined where the subject is not there. */
+  judge(rule: Rule, subject: Subject, household: Household): Judgement | undefined {
+    this.workings.begin();
+    this.reader.begin();
+    const subjects = subjectsOf(household, this.scenes.of(household), this.reader, subject.facts.sight.today);
+    const among = subject.is === "thing" ? subjects.things(subject.thing!.kind) : subject.is === "setup" ? [subjects.setup] : subject.is === "transfer" ? subjects.transfers : subject.is === "step" ? subjects.steps : subjects.ends;
+    const same = among.find((s) => s.key === subject.key);
+    return same && judge(rule, { fact: (n) => same.facts.read(n), limit: (n) => this.set.limits.get(n) });
+  }
+}

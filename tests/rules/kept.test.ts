@@ -1,0 +1,85 @@
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import { describe, expect, it } from "vitest";
+import { chairSide } from "../../language/model/sides.js";
+import { householdOf, readSetup, type Household, type Library } from "../../language/model/household.js";
+import type { Tree } from "../../language/text/types.js";
+import { quantities } from "../../rules/quantities/index.js";
+import { Workings } from "../../rules/quantity.js";
+import { Scenes } from "../../rules/scenes.js";
+import type { Defaults } from "../../rules/scene.js";
+
+const file = path.resolve("samples/first-week/home.span");
+const trees = new Map<string, Tree>();
+const library: Library = {
+  open: (written, from) => {
+    const found = path.resolve(path.dirname(from), written);
+    if (!trees.has(found)) trees.set(found, readSetup(readFileSync(found, "utf8")));
+    return { path: found, tree: trees.get(found)! };
+  },
+};
+/** Any values serve: what is counted is how often something is worked out. */
+const defaults: Defaults = { get: () => ({ interval: { low: 0.01, nominal: 0.02, high: 0.03 }, dimension: "length", tapeable: false }) };
+
+function session(text: string) {
+  const scenes = new Scenes();
+  const workings = new Workings(defaults);
+  let tree: Tree | undefined;
+  return (edit: (t: string) => string): { count: number; household: Household } => {
+    tree = readSetup(edit(text), tree);
+    const household = householdOf(file, tree, library);
+    workings.begin();
+    for (const scene of scenes.of(household)) for (const q of quantities) workings.of(scene, q);
+    return { count: workings.computed, household };
+  };
+}
+
+describe("What an edit does not touch is not worked out again", () => {
+  const text = readFileSync(file, "utf8");
+  it("works everything out the first time, and nothing when nothing changed", () => {
+    const check = session(text);
+    expect(check((t) => t).count).toBeGreaterThan(quantities.length);
+    expect(check((t) => t).count).toBe(0);
+  });
+  it.each([
+    ["a comment is added on top", (t: string) => `# a line\n${t}`],
+    ["the client's code changes", (t: string) => t.replace("C-07", "C-08")],
+    ["another trial is written", (t: string) => t.replace("outcome done", "outcome stopped")],
+    ["a note is added to the bed", (t: string) => t.replace("  edge firm", '  note "new slats"\n  edge firm')],
+  ])("works nothing out when %s", (_title, edit) => {
+    const check = session(text);
+    check((t) => t);
+    expect(check(edit).count).toBe(0);
+  });
+  it("works out only what rests on the mattress height when that changes", () => {
+    const check = session(text);
+    const all = check((t) => t).count;
+    const some = check((t) => t.replace("top-loaded 23 in", "top-loaded 22 in")).count;
+    expect(some).toBeGreaterThan(0);
+    expect(some).toBeLessThan(all / 2);
+  });
+});
+
+describe("Left and right are the client's own", () => {
+  it.each([
+    ["left", "head", "left"],
+    ["left", "foot", "right"],
+    ["right", "head", "right"],
+    ["right", "foot", "left"],
+    [undefined, "head", undefined],
+    ["left", undefined, undefined],
+  ])("beside the %s side of the bed, facing the %s: the bed is on the chair's %s", (side, facing, expected) => {
+    expect(chairSide(side, facing)).toBe(expected);
+  });
+});
+
+describe("Scenes", () => {
+  it("turn a transfer round for the way back, and take from it what the way back does not say", () => {
+    const home = householdOf(file, readSetup(readFileSync(file, "utf8")), library);
+    const [there, back] = new Scenes().of(home);
+    expect([there!.from!.kind, there!.to!.kind, back!.from!.kind, back!.to!.kind]).toEqual(["wheelchair", "bed", "bed", "wheelchair"]);
+    expect(back!.board).toBe(there!.board);
+    expect(there!.side).toBe("left");
+    expect(there!.parked.legrests).toEqual({ left: "removed", right: "in-place" });
+  });
+});
