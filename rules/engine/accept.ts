@@ -13,6 +13,8 @@ import type { RuleSet } from "./types.js";
 export interface Judged {
   readonly finding: Finding;
   readonly subject: Subject;
+  /** The message without what is said of doubts and assumptions. */
+  readonly plain: string;
 }
 
 type Parts = { readonly [part: string]: Value | undefined };

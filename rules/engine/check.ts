@@ -6,7 +6,7 @@
  */
 import type { Household } from "../../language/model/household.js";
 import type { Computed, Finding, TransferResult, Verdict } from "../types.js";
-import { Workings, type QuantityRule } from "../quantity.js";
+import type { QuantityRule } from "../quantity.js";
 import type { Defaults, Scene } from "../scene.js";
 import { Scenes } from "../scenes.js";
 import type { Allowed } from "../steps/plan.js";
@@ -15,7 +15,7 @@ import { transferResult } from "./cleared.js";
 import { Evaluator } from "./evaluate.js";
 import { FactTable } from "./fact-table.js";
 import { FactReader } from "./facts.js";
-import { findingOf, verdictOf } from "./findings.js";
+import { findingOf, verdictOf, type Current } from "./findings.js";
 import { remediesOf } from "./remedies.js";
 import { allowedBy, factsOfSteps } from "./step-rules.js";
 import { rulesByScope, subjectsOf, type Subject } from "./subjects.js";
@@ -72,11 +72,12 @@ export function createChecker(set: RuleSet, quantities: readonly QuantityRule[],
 
 class HouseholdChecker implements Checker {
   private readonly scenes = new Scenes();
-  private readonly workings: Workings;
   private readonly reader: FactReader;
   private readonly evaluator: Evaluator;
   private readonly rules;
   private readonly defaults: Defaults;
+  /** The household checked last: places of kept findings are looked up in it. */
+  private readonly now: Current = { household: undefined };
   private variantsOnce: Variants | undefined;
 
   constructor(
@@ -85,20 +86,19 @@ class HouseholdChecker implements Checker {
     private readonly table: FactTable,
   ) {
     this.defaults = defaultsOf(set);
-    this.workings = new Workings(this.defaults);
-    this.reader = new FactReader(table, this.workings, this.defaults);
+    this.reader = new FactReader(table, this.defaults);
     this.evaluator = new Evaluator(set);
     this.rules = rulesByScope(set);
   }
 
   get effort(): { readonly judged: number; readonly computed: number } {
-    return { judged: this.evaluator.judged, computed: this.workings.computed };
+    return { judged: this.evaluator.judged, computed: this.reader.computed };
   }
 
   check(household: Household, today: string): CheckResult {
-    this.workings.begin();
     this.reader.begin();
     this.evaluator.begin();
+    this.now.household = household;
     const scenes = this.scenes.of(household);
     const subjects = subjectsOf(household, scenes, this.reader, today);
     const verdicts: Verdict[] = [];
@@ -109,15 +109,15 @@ class HouseholdChecker implements Checker {
         const kept = this.evaluator.of(rule, subject);
         verdicts.push(verdictOf(rule, subject, kept));
         if (kept.judgement.verdict === "holds" || kept.judgement.verdict === "not-applicable") continue;
-        const finding = findingOf(rule, subject, kept, this.set, (r, s, k) => remediesOf(r, s, k, this.variants()));
-        order.set(finding, rule.order);
-        judged.push({ finding, subject });
+        const { made, plain } = findingOf(rule, subject, kept, this.set, this.now, (r, s, k) => remediesOf(r, s, k, this.variants()));
+        order.set(made, rule.order);
+        judged.push({ finding: made, subject, plain });
       }
     };
-    for (const s of subjects.transfers) {
-      look(this.rules.transfer, s);
-      for (const step of subjects.steps) if (step.scene === s.scene) look(this.rules.steps(step.step!.phrase), step);
-      for (const end of subjects.ends) if (end.scene === s.scene) look(this.rules.end, end);
+    for (const { transfer, steps, end } of subjects.transfers) {
+      look(this.rules.transfer, transfer);
+      for (const step of steps) look(this.rules.steps(step.step!.phrase), step);
+      if (end) look(this.rules.end, end);
     }
     for (const [kind, rules] of this.rules.things) for (const s of subjects.things(kind)) look(rules, s);
     look(this.rules.setup, subjects.setup);
@@ -126,7 +126,7 @@ class HouseholdChecker implements Checker {
       ...accepted.judged.map((j, i) => ({ finding: j.finding, rule: order.get(judged[i]!.finding) ?? 0 })),
       ...[...accepted.own, ...checkExpectations(household, verdicts, this.set)].map((finding) => ({ finding, rule: -1 })),
     ]);
-    const transfers = subjects.transfers.map((s) => transferResult(s.scene!, household, accepted.judged, s.facts.read("trial.outcome").choice, this.set));
+    const transfers = subjects.transfers.map(({ transfer: s }) => transferResult(s.scene!, household, accepted.judged, s.facts.read("trial.outcome").choice, this.set));
     let worked: readonly SubjectQuantity[] | undefined;
     const { quantities } = this;
     const of = scenes.map((scene) => ({ scene, read: this.reader.quantitiesOf(scene) }));
@@ -142,7 +142,7 @@ class HouseholdChecker implements Checker {
   }
 
   stepRules(household: Household, scene: Scene, today: string): StepRules {
-    const facts = this.reader.ofScene({ household, today, scene }, { is: "transfer" });
+    const facts = this.reader.ofScene({ household, today, scene });
     return { allowed: allowedBy(this.set, this.rules, facts, this.reader, scene), reads: factsOfSteps(this.set) };
   }
 

@@ -26,13 +26,13 @@ export function transferResult(scene: Scene, household: Household, judged: reado
   const caution = rank("caution");
   const titles = new Map(set.rules.map((r) => [r.id, r.title]));
   const missing = new Map<string, string[]>();
-  for (const { finding: f, subject } of judged) {
+  for (const { finding: f, subject, plain } of judged) {
     if (rank(f.levels.worst) < caution || !takesPart(subject, scene)) continue;
     const title = titles.get(f.rule) ?? f.rule;
     if (f.verdict === "fails") {
-      if (f.levels.worst === "stop") add(`Do not attempt it like this: ${f.message}${f.accepted ? " (Accepted, but a stop stays a stop.)" : ""}`);
-      else if (!f.accepted) add(`Change this, or accept it with a reason: ${f.message}`);
-    } else if (f.verdict === "unsettled") add(`Settle this: ${f.message.replace(/^Not settled: /, "")}`);
+      if (f.levels.worst === "stop") add(`Do not attempt it like this: ${plain}${f.accepted ? " (Accepted, but a stop stays a stop.)" : ""}`);
+      else if (!f.accepted) add(`Change this, or accept it with a reason: ${plain}`);
+    } else if (f.verdict === "unsettled") add(`Settle this: ${plain}`);
     else if (f.verdict === "unknown") {
       if (f.missing.length === 0) add(`Find out: ${title}.`);
       for (const m of f.missing) missing.set(m.what, [...(missing.get(m.what) ?? []), title]);

@@ -1,9 +1,15 @@
 /** Judges rules on subjects and keeps each judgement while every fact that it read is the same object. */
-import type { Finding } from "../types.js";
+import type { Finding, Verdict } from "../types.js";
 import { judge, type Judgement } from "./judge.js";
 import type { Reader, Reading } from "./logic.js";
 import type { Subject } from "./subjects.js";
 import type { Rule, RuleSet } from "./types.js";
+
+export interface MadeFinding {
+  readonly made: Finding;
+  /** Its message without what is said of doubts and assumptions. */
+  readonly plain: string;
+}
 
 export interface Kept {
   readonly judgement: Judgement;
@@ -12,8 +18,9 @@ export interface Kept {
   /** Facts `step.*`. */
   readonly inner: readonly (readonly [string, Reading])[];
   stamp: object | undefined;
+  verdict?: Verdict;
   /** The finding made of it, good while the subject's names and places are the same. */
-  finding?: { readonly made: Finding; readonly ident: readonly unknown[]; readonly extra: readonly (readonly [string, Reading])[] };
+  finding?: MadeFinding & { readonly ident: readonly unknown[]; readonly extra: readonly (readonly [string, Reading])[] };
 }
 
 export class Evaluator {

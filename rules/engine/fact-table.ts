@@ -101,6 +101,12 @@ export class FactTable implements Surroundings {
     return { is: "written", role, paths, type: first.type, says: first.spec?.help ?? `whether the block ${first.block ?? ""} is written` };
   }
 
+  /** Whether a fact looks beyond the things of its transfer. */
+  isWide(name: string, scope: Scope): boolean {
+    const spec = this.spec(name, scope);
+    return spec?.is === "special" ? spec.special.wide : spec?.is === "written" && spec.role === "lift";
+  }
+
   fact(name: string, scope: Scope): FactType | undefined {
     return this.spec(name, scope)?.type;
   }
@@ -127,6 +133,3 @@ export class FactTable implements Surroundings {
 function keySpecOf(role: string, key: string, scope: Scope): boolean {
   return (rolesOf(scope).get(role) ?? []).some((kind) => keySpec(kind, key) !== undefined);
 }
-
-/** Whether a step's phrase starts with these words. */
-export const startsWith = (phrase: string, words: string): boolean => phrase === words || phrase.startsWith(`${words} `);

@@ -24,6 +24,8 @@ export interface SpecialFact {
   readonly type: FactType;
   /** Where it can be read: on transfers and their steps, on the setup, or on both. */
   readonly on: "transfer" | "setup" | "both";
+  /** Looks beyond the things of its transfer: at trials, reviews, other transfers. */
+  readonly wide: boolean;
   /** What the answer depends on, compared by identity: the same dependencies give the same reading again. */
   readonly depends: (s: Sight) => readonly unknown[];
   readonly read: (s: Sight) => Reading;
@@ -37,8 +39,8 @@ const list = (v: Value | undefined): readonly Value[] => (Array.isArray(v) ? v :
 const yes = (x: boolean): string => (x ? "yes" : "no");
 
 /** On transfers: `read` gets the scene; all that it depends on is listed. */
-function onTransfer(name: string, says: string, type: FactType, depends: (s: Scene, sight: Sight) => readonly unknown[], read: (s: Scene, name: string, sight: Sight) => Reading): SpecialFact {
-  return { name, says, type, on: "transfer", depends: (sight) => (sight.scene ? depends(sight.scene, sight) : []), read: (sight) => (sight.scene ? read(sight.scene, name, sight) : missingReading(name, name)) };
+function onTransfer(name: string, says: string, type: FactType, depends: (s: Scene, sight: Sight) => readonly unknown[], read: (s: Scene, name: string, sight: Sight) => Reading, wide = false): SpecialFact {
+  return { name, says, type, wide, on: "transfer", depends: (sight) => (sight.scene ? depends(sight.scene, sight) : []), read: (sight) => (sight.scene ? read(sight.scene, name, sight) : missingReading(name, name)) };
 }
 
 /** Something that `with` names or not; where `with` is not written nobody has said what is used. */
@@ -104,6 +106,7 @@ const liftUsed = onTransfer(
     if (lift) return choiceReading(n, "yes", s.lift ? { thing: said.thing, key: "with" } : { thing: ifNot(s)!, key: "otherwise" });
     return Array.isArray(said.value) ? choiceReading(n, "no", { thing: said.thing, key: "with" }) : missingReading(n, "whether a lift is used (with)", { thing: said.thing, key: "with" });
   },
+  true,
 );
 
 /** The kind of leg rest or armrest on the side of the surface. */
@@ -155,6 +158,7 @@ const wayBackWritten = onTransfer(
     const back = s.base ? s.transfer : household.all.find((t) => t.kind === "way-back" && t.values["of"] === s.name);
     return choiceReading(n, yes(back !== undefined), { thing: back ?? s.transfer });
   },
+  true,
 );
 
 /** The newest trial of this direction up to the day of the check; of two on one day the later written. */
@@ -180,6 +184,7 @@ function trial(key: string, says: string, choices: readonly string[]): SpecialFa
       const value = word(found.values[key]);
       return value === undefined ? missingReading(n, `${key} of the trial of ${s.name}`, { thing: found, key }) : choiceReading(n, value, { thing: found, key }, `${key} of the trial`);
     },
+    true,
   );
 }
 
@@ -255,6 +260,7 @@ const limitOverdue: SpecialFact = {
   says: "whether a prescriber's limit should have been looked at again before today",
   type: yesNo,
   on: "both",
+  wide: true,
   depends: ({ household, today }) => [household.client, today],
   read: ({ household, today }) => {
     const overdue = limitsOf(household.client).some((l) => typeof l["review"] === "string" && l["review"] < today);
@@ -268,6 +274,7 @@ const reviewOverdue: SpecialFact = {
   says: "whether the day of the review has passed",
   type: yesNo,
   on: "both",
+  wide: true,
   depends: ({ household, today }) => [household.review, today],
   read: ({ household, today }) => {
     const on = reviewDate(household);
@@ -279,6 +286,7 @@ const reviewGiven: SpecialFact = {
   says: "whether a day is written on which the plan is looked at again",
   type: yesNo,
   on: "both",
+  wide: true,
   depends: ({ household }) => [household.review],
   read: ({ household }) => choiceReading("review.given", yes(reviewDate(household) !== undefined), household.review && { thing: household.review }),
 };
@@ -294,6 +302,7 @@ const within = (what: string): SpecialFact =>
       const block = blocks.find((b) => b.name === s.to?.name);
       return block ? choiceReading(n, yes(block.values[what] === true), { thing: block, key: what }) : missingReading(n, `what lies within reach from ${s.to?.name ?? "the landing"} (within-reach)`, { thing: s.transfer });
     },
+    true,
   );
 
 export const specialFacts: readonly SpecialFact[] = [

@@ -13,7 +13,7 @@ import type { Reading } from "./logic.js";
 import type { Scope } from "./types.js";
 import { choiceReading, missingReading, withoutReading, Written } from "./written.js";
 
-/** Facts of one subject, each read once a check. */
+/** Facts of one subject, each read once a check. Of a transfer, the same object while its scene consists of the same objects. */
 export interface Facts {
   read(name: string): Reading;
   /** The thing in a role, for messages and places. */
@@ -26,41 +26,115 @@ interface Kept {
   readonly reading: Reading;
 }
 
+/** What was read of one transfer; good until anything in its scene is another object. */
+interface OfScene {
+  scene: Scene;
+  readonly workings: Workings;
+  facts: FactsOfScene | undefined;
+}
+
+class FactsOfScene implements Facts {
+  private readonly memo = new Map<string, Reading>();
+  /** Facts that look beyond the scene: read anew each check. */
+  private readonly wide = new Map<string, Reading>();
+  constructor(
+    public sight: Sight & { readonly scene: Scene },
+    private readonly table: FactTable,
+    private readonly ask: (name: string, facts: FactsOfScene) => Reading,
+  ) {}
+
+  refresh(sight: Sight & { readonly scene: Scene }): this {
+    this.sight = sight;
+    this.wide.clear();
+    return this;
+  }
+  role(name: string): Thing | undefined {
+    return roleInScene(name, this.sight.scene, this.sight.household);
+  }
+  read(name: string): Reading {
+    let found = this.memo.get(name) ?? this.wide.get(name);
+    if (!found) {
+      found = this.ask(name, this);
+      (this.table.isWide(name, transferScope) ? this.wide : this.memo).set(name, found);
+    }
+    return found;
+  }
+}
+
+const transferScope: Scope = { is: "transfer" };
+const parts = ["direction", "transfer", "base", "from", "to", "chair", "surface", "board", "belt", "lift", "helpers", "client", "room", "placed", "side", "parked", "steps", "setup", "run"] as const;
+const sameScene = (a: Scene, b: Scene): boolean => a === b || parts.every((p) => a[p] === b[p]);
+
 export class FactReader {
   readonly written: Written;
   private specials = new Map<string, Kept>();
   private specialsNow = new Map<string, Kept>();
   private readonly words = new Map<string, Reading>();
-  private round = 0;
+  private scenes = new Map<string, OfScene>();
+  private scenesNow = new Map<string, OfScene>();
+  private begun: Workings[] = [];
 
   constructor(
     readonly table: FactTable,
-    readonly workings: Workings,
     private readonly defaults: Defaults,
   ) {
     this.written = new Written(defaults);
   }
 
   begin(): void {
-    this.round++;
     this.specials = this.specialsNow;
     this.specialsNow = new Map();
+    this.scenes = this.scenesNow;
+    this.scenesNow = new Map();
+    this.begun = [];
   }
 
-  /** Facts of a transfer. */
-  ofScene(sight: Sight & { readonly scene: Scene }, scope: Scope): Facts {
-    const role = (name: string): Thing | undefined => roleInScene(name, sight.scene, sight.household);
-    const quantity = this.quantitiesOf(sight.scene);
-    return this.memo(sight, role, (name) => this.read(name, scope, sight, role, sight.scene.name, quantity));
+  /** How many quantities were worked out since the last `begin`. */
+  get computed(): number {
+    return this.begun.reduce((sum, w) => sum + w.computed, 0);
   }
 
   /**
-   * Quantities of a scene. What is asked of a check after a newer one has begun is worked out apart, so that the two cannot mix.
+   * Facts of a transfer. While its scene consists of the same objects, what was read of it is not even asked again, except for
+   * what lies outside the scene: trials, reviews, other transfers.
    */
+  ofScene(sight: Sight & { readonly scene: Scene }): Facts {
+    const kept = this.sceneOf(sight.scene);
+    if (kept.facts) return kept.facts.sight.household === sight.household && kept.facts.sight.today === sight.today ? kept.facts : kept.facts.refresh(sight);
+    const quantity = this.quantitiesOf(sight.scene);
+    const facts: FactsOfScene = new FactsOfScene(sight, this.table, (name, f) => this.read(name, transferScope, f.sight, (r) => f.role(r), kept.scene.name, quantity));
+    kept.facts = facts;
+    return facts;
+  }
+
+  /** Quantities of a scene. What is asked after the scene has changed is worked out apart, so that the two cannot mix. */
   quantitiesOf(scene: Scene): (q: QuantityRule) => Computed {
-    const round = this.round;
+    const kept = this.sceneOf(scene);
+    const own = kept.scene;
     let apart: Workings | undefined;
-    return (q) => (round === this.round ? this.workings : (apart ??= new Workings(this.defaults))).of(scene, q);
+    return (q) => {
+      try {
+        return (kept.scene === own ? kept.workings : (apart ??= new Workings(this.defaults))).of(own, q);
+      } catch (e) {
+        // A rule set that lacks a default which something computed needs: then the quantity is not known, and says why.
+        return missingReading(q.name, e instanceof Error ? e.message : q.name);
+      }
+    };
+  }
+
+  private sceneOf(scene: Scene): OfScene {
+    let kept = this.scenesNow.get(scene.name) ?? this.scenes.get(scene.name);
+    if (!kept) {
+      kept = { scene, workings: new Workings(this.defaults), facts: undefined };
+      this.begun.push(kept.workings);
+    } else if (!sameScene(kept.scene, scene)) {
+      kept.workings.begin();
+      kept.scene = scene;
+      kept.facts = undefined;
+      this.begun.push(kept.workings);
+    }
+    this.scenesNow.set(scene.name, kept);
+    return kept;
   }
 
   /** Facts of one thing, or of the setup as a whole. */
@@ -73,7 +147,9 @@ export class FactReader {
   ofStep(scene: Facts, state: State, setup: Scene["setup"], step?: Step): Facts {
     const own = factsOfStep(state, setup, step);
     return {
-      sight: scene.sight,
+      get sight() {
+        return scene.sight;
+      },
       role: (name) => scene.role(name),
       read: (name) => (name.startsWith("step.") ? this.word(name, own(name)) : scene.read(name)),
     };

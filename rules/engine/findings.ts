@@ -4,28 +4,37 @@ import type { Thing } from "../../language/model/types.js";
 import { showWithDoubt } from "../../language/quantity/show.js";
 import type { Place } from "../../language/text/types.js";
 import type { Finding, Remedy, Term, Verdict } from "../types.js";
-import type { Kept } from "./evaluate.js";
+import type { Kept, MadeFinding } from "./evaluate.js";
 import type { Facts } from "./facts.js";
 import type { Reading } from "./logic.js";
-import { fill, marginInWords, messageOf, unitFor } from "./messages.js";
+import { fill, marginInWords, messageOf, plainMessage, unitFor } from "./messages.js";
 import type { Subject } from "./subjects.js";
 import type { Rule, RuleSet } from "./types.js";
 
-export const verdictOf = (rule: Rule, subject: Subject, kept: Kept): Verdict => {
+/** The household in which places are looked up when somebody asks for them. */
+export interface Current {
+  household: Household | undefined;
+}
+
+/** The verdict of a judgement; the same object while the judgement is. */
+export const verdictOf = (rule: Rule, subject: Subject, kept: Kept): Verdict => (kept.verdict ??= makeVerdict(rule, subject, kept));
+
+const makeVerdict = (rule: Rule, subject: Subject, kept: Kept): Verdict => {
   const { verdict, best, worst, reason, missing } = kept.judgement;
   const why = reason ?? (verdict === "unknown" && missing.length > 0 ? `Missing: ${[...new Set(missing.map((m) => m.what))].join("; ")}` : undefined);
   return { rule: rule.id, subject: subject.name, verdict, levels: { best, worst }, ...(why !== undefined && { reason: why }) };
 };
 
 /** The finding of a judgement that neither holds nor is out of place; kept with it while names and places are the same. */
-export function findingOf(rule: Rule, subject: Subject, kept: Kept, set: RuleSet, remedies: (rule: Rule, subject: Subject, kept: Kept) => readonly Remedy[]): Finding {
+export function findingOf(rule: Rule, subject: Subject, kept: Kept, set: RuleSet, now: Current, remedies: (rule: Rule, subject: Subject, kept: Kept) => readonly Remedy[]): MadeFinding {
   const old = kept.finding;
-  if (old && old.ident.length === subject.ident.length && old.ident.every((x, i) => x === subject.ident[i]) && old.extra.every(([n, r]) => subject.facts.read(n) === r)) return old.made;
+  if (old && old.ident.length === subject.ident.length && old.ident.every((x, i) => x === subject.ident[i]) && old.extra.every(([n, r]) => subject.facts.read(n) === r)) return old;
   const extra = new Map<string, Reading>();
   const watched: Subject = { ...subject, facts: watch(subject.facts, extra) };
-  const made = make(rule, watched, kept, set, () => remedies(rule, subject, kept));
-  kept.finding = { made, ident: subject.ident, extra: [...extra] };
-  return made;
+  const made = make(rule, watched, kept, set, now, () => remedies(rule, subject, kept));
+  const found = { made, plain: plainMessage(rule, kept.judgement, watched), ident: subject.ident, extra: [...extra] };
+  kept.finding = found;
+  return found;
 }
 
 /** Message holes read facts that the judgement did not; they count for whether the finding may be kept. */
@@ -39,13 +48,11 @@ const watch = (facts: Facts, read: Map<string, Reading>): Facts => ({
   },
 });
 
-function make(rule: Rule, subject: Subject, kept: Kept, set: RuleSet, remedies: () => readonly Remedy[]): Finding {
+function make(rule: Rule, subject: Subject, kept: Kept, set: RuleSet, now: Current, remedies: () => readonly Remedy[]): Finding {
   const j = kept.judgement;
   const unit = unitFor(rule, j);
   const words = marginInWords(rule, j);
-  const household = subject.facts.sight.household;
   const place = placeOf(rule, subject);
-  let related: Finding["related"] | undefined;
   let helps: readonly Remedy[] | undefined;
   return {
     ...verdictOf(rule, subject, kept),
@@ -57,7 +64,8 @@ function make(rule: Rule, subject: Subject, kept: Kept, set: RuleSet, remedies: 
     ...(j.margin !== undefined && words !== undefined && { margin: { value: j.margin, words } }),
     bases: basesOf(rule, j.limit?.name, set),
     get related() {
-      return (related ??= relatedTo(j.facts, subject, household, place));
+      // Looked up anew each time: lines may have moved although nothing that was judged has changed.
+      return now.household ? relatedTo(j.facts, subject, now.household, place) : [];
     },
     get remedies() {
       return (helps ??= remedies());

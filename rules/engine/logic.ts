@@ -6,7 +6,7 @@
  * unsettled, true is the result; of an `or`, the first of true, unknown, unsettled, false, without. Evaluation always ends, never
  * throws and never gives NaN.
  */
-import { absolute, divide, entire, exactly, larger, multiply, negate, smaller, type Interval } from "../../language/quantity/interval.js";
+import { divide, entire, exactly, larger, multiply, negate, smaller, type Interval } from "../../language/quantity/interval.js";
 import type { Dimension, ShownUnit } from "../../language/quantity/types.js";
 import type { Assumption, Computed, Missing } from "../types.js";
 import type { Comparison, Expr } from "./expression.js";
@@ -189,6 +189,3 @@ function merged(parts: readonly Evaluated[]): { missing: readonly Missing[]; ass
   }
   return { missing, assumed, facts };
 }
-
-/** How far `x` lies from `limit`, as a size. */
-export const distance = (x: Interval, limit: Interval): number => absolute(exactly(x.nominal - limit.nominal)).nominal;

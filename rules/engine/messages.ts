@@ -87,26 +87,37 @@ export function readingInWords(r: Reading): string | undefined {
   return r.choice?.replaceAll("-", " ");
 }
 
+/** The rule's own message, with its numbers. */
+export const plainMessage = (rule: Rule, j: Judgement, subject: Subject): string => sentence(fill(j.verdict === "unknown" ? (rule.unknown ?? `${rule.title}: this cannot be said yet.`) : (j.message ?? rule.message ?? rule.title), rule, j, subject));
+
 /** What a finding says: the rule's message, and how sure it is. */
 export function messageOf(rule: Rule, j: Judgement, subject: Subject, set: RuleSet): string {
   if (j.verdict === "unknown") {
     const what = missingInWords(j.missing);
-    const said = rule.unknown ? fill(rule.unknown, rule, j, subject) : `${rule.title}: this cannot be said yet.`;
+    const said = plainMessage(rule, j, subject);
     return what ? `${said} Missing: ${what}.` : j.reason ? `${said} ${j.reason}.` : said;
   }
-  const said = fill(j.message ?? rule.message ?? rule.title, rule, j, subject);
-  const sentence = ends(said);
+  const said = plainMessage(rule, j, subject);
   const doubt = doubtOf(rule, j);
   const assumed = assumedInWords(j.assumed, set);
-  return [j.verdict === "unsettled" ? `Not settled: ${sentence}` : sentence, doubt, assumed].filter((s) => s !== "").join(" ");
+  return [j.verdict === "unsettled" ? unsettledMessage(rule, j, said) : said, doubt, assumed].filter((s) => s !== "").join(" ");
 }
 
-const ends = (s: string): string => (/[.!?]$/.test(s) ? s : `${s}.`);
+/** A rule's message says what is wrong; where the value as it was written is right and only the doubt is not, it would mislead. */
+function unsettledMessage(rule: Rule, j: Judgement, said: string): string {
+  if (j.margin === undefined || j.margin < 0 || !j.value) return `Not settled: ${said}`;
+  const unit = unitFor(rule, j);
+  const value = isSigned(rule) ? showSigned(j.value.interval.nominal, j.value.dimension, unit) : showValue(j.value.interval.nominal, j.value.dimension, unit);
+  const spare = showValue(j.margin, j.value.dimension, unit);
+  return `Not settled: ${rule.title.replace(/[.?]$/, "")}. As written it is ${value}, with ${spare} to spare.`;
+}
+
+const sentence = (s: string): string => (/[.!?][)"]?$/.test(s) ? s : `${s}.`);
 
 function doubtOf(rule: Rule, j: Judgement): string {
   if (j.verdict === "fails" && j.best !== j.worst) return `At least ${j.best}, perhaps ${j.worst}.`;
   if (j.verdict !== "unsettled") return "";
-  if (j.assumed.some((a) => a.tapeable)) return "It rests on a value that nobody has measured: measure it.";
+  if (j.assumed.some((a) => a.tapeable)) return "";
   if (!j.value || j.value.interval.low === j.value.interval.high) return "It is not sure yet.";
   const unit = unitFor(rule, j);
   const { interval, dimension } = j.value;
@@ -116,17 +127,17 @@ function doubtOf(rule: Rule, j: Judgement): string {
 
 export const missingInWords = (missing: readonly Missing[]): string => [...new Set(missing.map((m) => m.what))].join("; ");
 
-/** Which values were assumed, and which of them from memory. */
+/** That values were assumed, which of them a tape could measure, and how many are from memory. */
 export function assumedInWords(assumed: readonly Assumption[], set: RuleSet): string {
   const names = [...new Set(assumed.map((a) => a.name))];
   if (names.length === 0) return "";
-  const title = (name: string): string => {
-    const d = set.defaults.get(name);
-    const memory = d?.bases.some((b) => b.basis === "from-memory") ? ", from memory" : "";
-    return `${(d?.title ?? name).replace(/\.$/, "")}${memory}`;
-  };
-  const listed = names.slice(0, 3).map(title).join("; ");
-  return `Assumed, not measured here: ${listed}${names.length > 3 ? `; and ${names.length - 3} more` : ""}.`;
+  const tapeable = [...new Set(assumed.filter((a) => a.tapeable).map((a) => a.name))];
+  const memory = names.filter((n) => set.defaults.get(n)?.bases.some((b) => b.basis === "from-memory")).length;
+  const count = names.length === 1 ? "a value that was assumed" : `${names.length} values that were assumed`;
+  const remembered = memory === 0 ? "" : names.length === 1 ? ", from memory" : `, ${memory} of them from memory`;
+  const title = (name: string): string => (set.defaults.get(name)?.title ?? name).replace(/\.$/, "");
+  const measurable = tapeable.length === 0 ? "" : ` A tape can measure: ${tapeable.slice(0, 3).map(title).join("; ")}.`;
+  return `It rests on ${count}${remembered}.${measurable}`;
 }
 
 /** `7/8 in short; the doubt of 1/4 in does not change this`. */
@@ -134,7 +145,7 @@ export function marginInWords(rule: Rule, j: Judgement): string | undefined {
   if (j.margin === undefined || !j.value || !j.limit) return undefined;
   const unit = unitFor(rule, j);
   const size = showValue(Math.abs(j.margin), j.value.dimension, unit);
-  const side = j.margin >= 0 ? "to spare" : j.value.interval.nominal < j.limit.interval.nominal ? "short" : "too much";
+  const side = j.margin >= 0 ? "to spare" : isSigned(rule) ? "beyond" : j.value.interval.nominal < j.limit.interval.nominal ? "short" : "too much";
   const doubt = (j.value.interval.high - j.value.interval.low) / 2;
   if (!(doubt > 0) || !Number.isFinite(doubt)) return `${size} ${side}`;
   const half = showValue(doubt, j.value.dimension, unit);

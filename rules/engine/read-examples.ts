@@ -1,5 +1,4 @@
 /** Reads `examples { ... }`: values, a colon, and the verdict they give. */
-import { exactly } from "../../language/quantity/interval.js";
 import type { Atom, Node } from "../../language/text/types.js";
 import type { Grade, VerdictKind } from "../types.js";
 import { atomText } from "./expression.js";
@@ -80,6 +79,3 @@ function readVerdict(atoms: readonly Atom[]): { verdict: VerdictKind; best?: Gra
   if (words.length === 3 && to === "to" && isGrade(first) && isGrade(last!)) return { verdict: first === "holds" ? "unsettled" : "fails", best: first as Grade, worst: last as Grade };
   return undefined;
 }
-
-/** The point value of an example, if it is one exact number. */
-export const pointOf = (e: ExampleValue): number | undefined => (e.interval && e.interval.low === e.interval.high ? exactly(e.interval.low).nominal : undefined);

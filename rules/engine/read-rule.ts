@@ -1,7 +1,7 @@
 /** Reads one rule: what it looks at, when it applies, what it judges, and everything said about it. */
 import type { Atom, Node } from "../../language/text/types.js";
 import type { BasisNote, Level } from "../types.js";
-import { atomText, ExpressionError, parseExpression, parsePrefix, type Expr } from "./expression.js";
+import { atomText, ExpressionError, namesIn, parseExpression, parsePrefix, type Expr } from "./expression.js";
 import { readBands } from "./read-bands.js";
 import { readExamples } from "./read-examples.js";
 import { nameOf, some } from "./read-values.js";
@@ -134,8 +134,11 @@ function readJudged(page: Page, node: Node, once: ReadonlyMap<string, Node>): Ju
   }
   const expr = expression(page, judge, 1);
   const read = readBands(page, bands);
-  return expr && { is: "bands", expr, ...read, at: page.place(judge) };
+  return expr && { is: "bands", expr, ...read, signed: read.signed && isRise(expr), at: page.place(judge) };
 }
+
+/** Rises are shown as up or down; every other value that may be below nothing is shown with its sign. */
+const isRise = (expr: Expr): boolean => namesIn(expr).some((n) => /[.-]rise(-|$)/.test(n.name));
 
 /** `require EXPR else LEVEL ["message"]`. */
 function readRequire(page: Page, s: Node): Judged | undefined {

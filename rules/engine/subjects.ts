@@ -27,72 +27,69 @@ export interface Subject {
   place(): Place;
 }
 
-/** Subjects by what they are; steps and ends follow their transfer in order. */
-export interface Subjects {
-  readonly transfers: readonly Subject[];
+/** A transfer with its steps in order and its end. */
+export interface OfTransfer {
+  readonly transfer: Subject;
   readonly steps: readonly Subject[];
-  readonly ends: readonly Subject[];
+  readonly end?: Subject;
+}
+
+export interface Subjects {
+  readonly transfers: readonly OfTransfer[];
   readonly setup: Subject;
   things(kind: string): readonly Subject[];
 }
 
-const transferScope: Scope = { is: "transfer" };
+/** While the facts of a transfer are the same object, so are its subjects. */
+const kept = new WeakMap<Facts, OfTransfer>();
 
 export function subjectsOf(household: Household, scenes: readonly Scene[], reader: FactReader, today: string): Subjects {
-  const transfers: Subject[] = [];
-  const steps: Subject[] = [];
-  const ends: Subject[] = [];
-  for (const scene of scenes) {
-    const sight = { household, today, scene };
-    const facts = reader.ofScene(sight, transferScope);
-    const ident = [scene.transfer, scene.base, scene.from, scene.to, scene.board, scene.belt, scene.client, scene.room, scene.helpers, scene.side];
-    const common = { scene, thing: scene.transfer, ident };
-    transfers.push({ ...common, is: "transfer", name: scene.name, key: scene.name, facts, place: () => scene.transfer.placeOf() });
-    const lines = scene.steps;
-    const run = scene.run;
-    if (!lines || !run) continue;
-    for (const [i, line] of lines.entries()) {
-      const state = run.before[i] ?? start(scene.setup);
-      steps.push({
-        ...common,
-        is: "step",
-        name: `${scene.name} step ${i + 1}`,
-        key: `${scene.name} step ${i + 1}`,
-        facts: reader.ofStep(facts, state, scene.setup, line.step),
-        step: { line, phrase: spell(line.step) },
-        stamp: run,
-        place: () => placeOfNode(scene.transfer.entry, line.node),
-      });
-    }
-    const last = lines[lines.length - 1];
-    ends.push({
-      ...common,
-      is: "end",
-      name: scene.name,
-      key: `${scene.name} end`,
-      facts: reader.ofStep(facts, run.end, scene.setup),
-      ...(last && { step: { line: last, phrase: spell(last.step) } }),
-      stamp: run,
-      place: () => (last ? placeOfNode(scene.transfer.entry, last.node) : scene.transfer.placeOf("steps")),
-    });
-  }
+  const transfers = scenes.map((scene) => {
+    const facts = reader.ofScene({ household, today, scene });
+    let found = kept.get(facts);
+    if (!found) kept.set(facts, (found = ofTransfer(scene, facts, reader)));
+    return found;
+  });
   const byKind = new Map<string, readonly Subject[]>();
-  const setupSight = { household, today };
   return {
     transfers,
-    steps,
-    ends,
     setup: setupSubject(household, reader, today),
     things(kind) {
       let found = byKind.get(kind);
       if (!found) {
         const scope: Scope = { is: "thing", kind };
-        found = household.all.filter((t) => t.kind === kind).map((thing) => ({ is: "thing", name: thing.name, key: `${kind} ${thing.name}`, facts: reader.ofThing(setupSight, scope, thing), thing, ident: [thing, household.client], place: () => thing.placeOf() }));
+        found = household.all.filter((t) => t.kind === kind).map((thing) => ({ is: "thing", name: thing.name, key: `${kind} ${thing.name}`, facts: reader.ofThing({ household, today }, scope, thing), thing, ident: [thing, household.client], place: () => thing.placeOf() }));
         byKind.set(kind, found);
       }
       return found;
     },
   };
+}
+
+function ofTransfer(scene: Scene, facts: Facts, reader: FactReader): OfTransfer {
+  const ident = [scene.transfer, scene.base, scene.from, scene.to, scene.board, scene.belt, scene.client, scene.room, scene.helpers, scene.side];
+  const common = { scene, thing: scene.transfer, ident };
+  const transfer: Subject = { ...common, is: "transfer", name: scene.name, key: scene.name, facts, place: () => scene.transfer.placeOf() };
+  const { steps: lines, run } = scene;
+  if (!lines || !run) return { transfer, steps: [] };
+  const entry = scene.transfer.entry;
+  const steps = lines.map((line, i): Subject => {
+    const name = `${scene.name} step ${i + 1}`;
+    const state = run.before[i] ?? start(scene.setup);
+    return { ...common, is: "step", name, key: name, facts: reader.ofStep(facts, state, scene.setup, line.step), step: { line, phrase: spell(line.step) }, stamp: run, place: () => placeOfNode(entry, line.node) };
+  });
+  const last = lines[lines.length - 1];
+  const end: Subject = {
+    ...common,
+    is: "end",
+    name: scene.name,
+    key: `${scene.name} end`,
+    facts: reader.ofStep(facts, run.end, scene.setup),
+    ...(last && { step: { line: last, phrase: spell(last.step) } }),
+    stamp: run,
+    place: () => (last ? placeOfNode(entry, last.node) : scene.transfer.placeOf("steps")),
+  };
+  return { transfer, steps, end };
 }
 
 function setupSubject(household: Household, reader: FactReader, today: string): Subject {

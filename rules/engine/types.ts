@@ -1,8 +1,8 @@
 /** A rule set as read from its text. Everything a rule says is here as data; no rule is written in TypeScript. */
 import type { Interval } from "../../language/quantity/interval.js";
 import type { Dimension, ShownUnit } from "../../language/quantity/types.js";
-import type { Entry, Fix, Place } from "../../language/text/types.js";
-import type { Basis, BasisNote, Grade, VerdictKind } from "../types.js";
+import type { Fix, Place } from "../../language/text/types.js";
+import type { BasisNote, Grade, VerdictKind } from "../types.js";
 import type { Expr } from "./expression.js";
 
 /** One file of a rule-set folder. */
@@ -180,13 +180,4 @@ export interface ReadSet {
   /** What could be read, for editors that show a set while it is written. */
   readonly partial: RuleSet;
   readonly problems: readonly SetProblem[];
-}
-
-export const bases: readonly Basis[] = ["published", "derived", "common-practice", "from-memory", "project-choice"];
-
-/** Collects problems of one entry of a rule file, by atoms or statements. */
-export interface Spotted {
-  readonly path: string;
-  readonly entry: Entry;
-  readonly line: number;
 }

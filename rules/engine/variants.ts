@@ -2,7 +2,6 @@
 import { isQuantity, type Thing, type Value } from "../../language/model/types.js";
 import type { Household } from "../../language/model/household.js";
 import type { Quantity } from "../../language/quantity/types.js";
-import { Workings } from "../quantity.js";
 import type { Defaults } from "../scene.js";
 import { Scenes } from "../scenes.js";
 import type { FactTable } from "./fact-table.js";
@@ -54,7 +53,6 @@ export function valuesSet(thing: Thing, path: Path & { readonly key: string }, w
 
 export class Variants {
   private readonly scenes = new Scenes();
-  private readonly workings: Workings;
   private readonly reader: FactReader;
 
   constructor(
@@ -62,16 +60,14 @@ export class Variants {
     table: FactTable,
     defaults: Defaults,
   ) {
-    this.workings = new Workings(defaults);
-    this.reader = new FactReader(table, this.workings, defaults);
+    this.reader = new FactReader(table, defaults);
   }
 
   /** How `rule` judges the same subject in another household; undefined where the subject is not there. */
   judge(rule: Rule, subject: Subject, household: Household): Judgement | undefined {
-    this.workings.begin();
     this.reader.begin();
     const subjects = subjectsOf(household, this.scenes.of(household), this.reader, subject.facts.sight.today);
-    const among = subject.is === "thing" ? subjects.things(subject.thing!.kind) : subject.is === "setup" ? [subjects.setup] : subject.is === "transfer" ? subjects.transfers : subject.is === "step" ? subjects.steps : subjects.ends;
+    const among = subject.is === "thing" ? subjects.things(subject.thing!.kind) : subject.is === "setup" ? [subjects.setup] : subjects.transfers.flatMap((t) => [t.transfer, ...t.steps, ...(t.end ? [t.end] : [])]);
     const same = among.find((s) => s.key === subject.key);
     return same && judge(rule, { fact: (n) => same.facts.read(n), limit: (n) => this.set.limits.get(n) });
   }

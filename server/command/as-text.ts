@@ -5,7 +5,7 @@ import type { LoadedSet } from "../workspace/rule-sets.js";
 import { wasChecked, type Checked, type CheckedFile } from "./checked.js";
 import type { Reported } from "../workspace/reported.js";
 import { extentInWords } from "./words.js";
-import { capital, counted, entry, harmless, heading, type Terminal } from "./terminal.js";
+import { capital, counted, entry, heading, wrap, type Terminal } from "./terminal.js";
 
 /** So many findings of form are printed for one file; noise has thousands. How many are left is said. */
 const mostOfForm = 100;
@@ -43,7 +43,7 @@ function fileText(file: CheckedFile, checked: Checked, t: Terminal): string {
   const parts = [`${heading(t, file.shown + title)}\n${by} ${summary(file)}`];
   const said = new Map<string, number>();
   const shown = cutForm(sorted(snapshot.reported));
-  for (const r of shown) parts.push(findingText(r, file, checked, said, t));
+  for (const same of together(shown)) parts.push(findingText(same, file, checked, said, t));
   const left = snapshot.reported.length - shown.length;
   if (left > 0)
     parts.push(
@@ -63,6 +63,30 @@ function cutForm(reported: readonly Reported[]): Reported[] {
   return reported.filter((r) => !r.problem || left-- > 0);
 }
 
+/** Findings of one rule on one line that say the same of several subjects are printed once. */
+function together(reported: readonly Reported[]): Reported[][] {
+  const groups = new Map<string, Reported[]>();
+  for (const r of reported) {
+    const f = r.finding;
+    const key = f
+      ? JSON.stringify([
+          r.level,
+          r.path,
+          r.range,
+          r.rule,
+          r.verdict,
+          r.message,
+          f.remedies.map((m) => m.title),
+          f.accepted ?? null,
+        ])
+      : groups.size;
+    const group = groups.get(String(key));
+    if (group) group.push(r);
+    else groups.set(String(key), [r]);
+  }
+  return [...groups.values()];
+}
+
 function summary({ snapshot }: CheckedFile): string {
   const count = (level: string): number => snapshot.reported.filter((r) => r.level === level).length;
   const counts = (["stop", "caution", "advice"] as const)
@@ -70,43 +94,42 @@ function summary({ snapshot }: CheckedFile): string {
     .map((l) => `${count(l)} ${l}`);
   const held = snapshot.result?.verdicts.filter((v) => v.verdict === "holds").length ?? 0;
   const found = counts.length === 0 ? "Nothing found" : `Found: ${counts.join(", ")}`;
-  return held === 0 ? `${found}.` : `${found}; ${held} that ${held === 1 ? "holds" : "hold"}.`;
+  return held === 0
+    ? `${found}.`
+    : `${found}; ${counted(held, "judgement")} ${held === 1 ? "holds" : "hold"}.`;
 }
 
-/** How a verdict that is not a plain failure is said. */
-function verdictInWords({ verdict, levels, finding }: Reported): string | undefined {
-  const { best, worst } = levels;
-  if (verdict === "unsettled")
-    return best === "holds"
-      ? `Not settled: it may hold, or be a ${worst}. Measure more exactly.`
-      : `Not settled: at least ${best}, perhaps ${worst}. Measure more exactly.`;
-  if (verdict === "unknown")
-    return `Not known${worst === "holds" ? "" : `; at worst ${article(worst)} ${worst}`}.${finding && finding.missing.length > 0 ? "" : " Measure it."}`;
-  return best !== worst && best !== "holds" ? `At least ${best}, perhaps ${worst}.` : undefined;
+/** How bad what is not known may be. What is not settled says so in its own message. */
+function verdictInWords({ verdict, levels }: Reported): string | undefined {
+  if (verdict !== "unknown") return undefined;
+  const worst = levels.worst === "advice" ? "an advice" : `a ${levels.worst}`;
+  return levels.worst === "holds" ? "Not known." : `Not known; at worst ${worst}.`;
 }
-
-const article = (word: string): string => (/^[aeiou]/.test(word) ? "an" : "a");
 
 function findingText(
-  r: Reported,
+  same: readonly Reported[],
   file: CheckedFile,
   checked: Checked,
   said: Map<string, number>,
   t: Terminal,
 ): string {
+  const r = same[0]!;
   const own = r.path === file.snapshot.path;
   const line = r.range.start.line + 1;
   const where = own ? `line ${line}` : `${checked.shownPath(r.path)}, line ${line}`;
-  const subject = r.problem ? "" : `, ${r.subject}`;
-  const parts = [entry(t, capital(r.level), `${where}${subject}`, t.strong), entry(t, "", r.message)];
+  const subjects = r.problem ? "" : `, ${listed(same.map((x) => x.subject))}`;
+  const parts = [entry(t, capital(r.level), where + subjects, t.strong), entry(t, "", r.message)];
   const verdict = verdictInWords(r);
-  if (verdict && r.finding) parts.push(entry(t, "", verdict));
+  if (verdict) parts.push(entry(t, "", verdict));
   if (r.problem)
-    for (const fix of (r.problem.fixes ?? []).slice(0, 3))
-      parts.push(entry(t, "would help", `${fix.title}.`));
+    for (const [i, fix] of (r.problem.fixes ?? []).slice(0, 3).entries())
+      parts.push(entry(t, i === 0 ? "would help" : "", sentence(fix.title)));
   if (r.finding) parts.push(...detail(r.finding, line, said, t));
   return parts.join("\n");
 }
+
+const listed = (names: readonly string[]): string =>
+  names.length < 2 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)!}`;
 
 function detail(f: Finding, line: number, said: Map<string, number>, t: Terminal): string[] {
   const parts: string[] = [];
@@ -114,12 +137,14 @@ function detail(f: Finding, line: number, said: Map<string, number>, t: Terminal
     for (const [i, text] of texts.entries()) parts.push(entry(t, i === 0 ? label : "", text));
   };
   if (f.margin && !f.message.includes(f.margin.words)) list("margin", [sentence(f.margin.words)]);
-  list("to measure", [...new Set(f.missing.map((m) => sentence(m.what)))]);
+  list("to measure", [
+    ...new Set(f.missing.filter((m) => !f.message.includes(m.what)).map((m) => sentence(m.what))),
+  ]);
   const before = said.get(f.rule);
   if (before === undefined) {
     said.set(f.rule, line);
     list("why", [f.because]);
-    list("rests on", f.bases.map(basisText));
+    list("rests on", [...new Set(f.bases.map(basisText))]);
   } else list("why", [`As said of line ${before} (${f.rule}).`]);
   list(
     "would help",
@@ -136,7 +161,7 @@ function detail(f: Finding, line: number, said: Map<string, number>, t: Terminal
   return parts;
 }
 
-const sentence = (text: string): string => (/[.!?]["”]?$/.test(text) ? capital(text) : `${capital(text)}.`);
+const sentence = (text: string): string => (/[.!?]["”)]?$/.test(text) ? capital(text) : `${capital(text)}.`);
 
 /** What a rule or a limit rests on, in one or two sentences. */
 export function basisText(b: BasisNote): string {
@@ -154,17 +179,12 @@ export function basisText(b: BasisNote): string {
 
 function transfersText(transfers: readonly TransferResult[], t: Terminal): string {
   const parts = [t.strong("Transfers")];
-  for (const tr of transfers) {
-    const name = harmless(tr.name);
-    if (tr.cleared)
-      parts.push(`${name}: cleared. Every rule that can stop it is met and a good trial is recorded.`);
-    else
-      parts.push(
-        [
-          `${name}: not cleared.`,
-          ...tr.left.map((l, i) => entry(t, i === 0 ? "left to do" : "", sentence(l))),
-        ].join("\n"),
-      );
+  for (const { name, cleared, left } of transfers) {
+    const outcome = cleared
+      ? "cleared: every rule that can stop it is met, and a good trial is recorded."
+      : "not cleared. Left to do:";
+    parts.push(wrap(`${name}: ${outcome}`, t.width).join("\n"));
+    for (const [i, l] of left.entries()) parts.push(entry(t, `${String(i + 1).padStart(10)}.`, sentence(l)));
   }
   return parts.join("\n");
 }

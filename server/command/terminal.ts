@@ -25,7 +25,6 @@ export function terminalOf(
 export const plainTerminal: Terminal = { width: plainWidth, strong: (t) => t, faint: (t) => t };
 
 /** Characters that steer a terminal or turn the direction of writing; what somebody wrote into a file must not do either. */
-// eslint-disable-next-line no-misleading-character-class
 const steering = /[\u0000-\u0008\u000B-\u001F\u007F-\u009F\u200E\u200F\u202A-\u202E\u2066-\u2069]/g;
 export const harmless = (text: string): string => text.replace(steering, "\uFFFD");
 
@@ -36,6 +35,8 @@ export function wrap(text: string, width: number): string[] {
     .flatMap((line) => wrapLine(line, width));
 }
 
+const longestWord = 300;
+
 function wrapLine(text: string, width: number): string[] {
   const lines: string[] = [];
   let line = "";
@@ -44,7 +45,8 @@ function wrapLine(text: string, width: number): string[] {
     else {
       if (line !== "") lines.push(line);
       line = word;
-      while (line.length > width) {
+      // An address that is broken cannot be followed; only what is far too long for one is cut.
+      while (line.length > longestWord) {
         lines.push(line.slice(0, width));
         line = line.slice(width);
       }

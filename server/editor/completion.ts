@@ -123,7 +123,7 @@ function onHead(page: Page, spot: Spot, spec: BlockSpec, used: number): readonly
   const head = spec.head;
   if (!head) return [];
   const next = nextOf({ is: "parts", parts: head }, rest.slice(spec.name === "none" ? 0 : 1));
-  return next.filter((n) => n.is !== "word" || n.word !== "unknown").flatMap((n) => proposal(page, spot, n, ""));
+  return next.flatMap((n) => proposal(page, spot, n, ""));
 }
 
 function inBlock(page: Page, position: Position, spot: Spot, kind: string, spec: BlockSpec): readonly Proposal[] {
@@ -131,7 +131,7 @@ function inBlock(page: Page, position: Position, spot: Spot, kind: string, spec:
   if (first) {
     if (first.type !== "word") return [];
     const key = Object.hasOwn(spec.keys, first.word) ? spec.keys[first.word]! : Object.values(spec.keys).find((k) => k.also?.includes(first.word));
-    if (key) return values(page, spot, key, 1, first.word);
+    if (key) return [...values(page, spot, key, 1, first.word), ...unknownToo(spot, key)];
     const inner = spec.blocks && Object.hasOwn(spec.blocks, first.word) ? spec.blocks[first.word]! : undefined;
     return inner ? onHead(page, spot, inner, 1) : [];
   }
@@ -174,6 +174,12 @@ function writtenIn(page: Page, position: Position, spot: Spot): ReadonlySet<stri
   }
   return written;
 }
+
+/** Nearly every value in a block may be left open in so many words. */
+const unknownToo = (spot: Spot, key: KeySpec): readonly Proposal[] =>
+  spot.before.length > 1 || ["mention", "text", "code", "date"].includes(key.shape.is)
+    ? []
+    : [{ label: "unknown", kind: CompletionItemKind.EnumMember, detail: "it must still be found out" }];
 
 /** Behind a key: what its value may be, or how it may go on. */
 function values(page: Page, spot: Spot, spec: KeySpec, used: number, key: string): readonly Proposal[] {

@@ -5,6 +5,7 @@ import type { Level } from "../../rules/types.js";
 import type { Reported } from "../workspace/reported.js";
 import { mentionsIn } from "./mentions.js";
 import { locate, type Page } from "./page.js";
+import { sentence } from "./show.js";
 import { rangeOn } from "./where.js";
 
 const severities: Readonly<Record<Level, DiagnosticSeverity>> = {
@@ -19,35 +20,43 @@ export interface DiagnosticData {
   readonly subject: string;
 }
 
-/** `uriOf`: the address of a file of the workspace, for related places. */
+/**
+ * `uriOf`: the address of a file of the workspace, for related places. Two findings that read alike at one place (the way there
+ * and the way back, say) are shown once.
+ */
 export function diagnostics(page: Page, uriOf: (path: string) => string): Diagnostic[] {
-  return page.reported.map((reported) => {
-    const related = relatedOf(page, reported, uriOf);
-    return {
-      range: rangeHere(page, reported),
-      severity: severities[reported.level],
-      code: reported.rule,
-      source: "spanwise",
-      message: wording(reported),
-      ...(related.length > 0 && { relatedInformation: related }),
-      data: { rule: reported.rule, subject: reported.subject } satisfies DiagnosticData,
-    };
-  });
+  const shown = new Map<string, Diagnostic>();
+  for (const reported of page.reported) {
+    const d = diagnosticOf(page, reported, uriOf);
+    const key = JSON.stringify([d.range, d.code, d.message]);
+    if (!shown.has(key)) shown.set(key, d);
+  }
+  return [...shown.values()];
+}
+
+export function diagnosticOf(page: Page, reported: Reported, uriOf: (path: string) => string): Diagnostic {
+  const related = relatedOf(page, reported, uriOf);
+  return {
+    range: rangeHere(page, reported),
+    severity: severities[reported.level],
+    code: reported.rule,
+    source: "spanwise",
+    message: wording(reported),
+    ...(related.length > 0 && { relatedInformation: related }),
+    data: { rule: reported.rule, subject: reported.subject } satisfies DiagnosticData,
+  };
 }
 
 /** The message, how far it misses, and what must not be done meanwhile: a person may read nothing else. */
 export function wording({ message, level, finding }: Reported): string {
   const lines = [message];
-  if (finding?.margin && !message.includes(finding.margin.words)) lines.push(sentence(finding.margin.words));
+  if (finding?.margin && !message.includes(finding.margin.words)) lines.push(sentence(capital(finding.margin.words)));
   if (finding?.accepted) lines.push(`Accepted${finding.accepted.until === undefined ? "" : ` until ${finding.accepted.until}`}: ${finding.accepted.because}`);
   if (level === "stop") for (const c of finding?.cautions ?? []) lines.push(`Meanwhile: ${c}`);
   return lines.join("\n");
 }
 
-const sentence = (words: string): string => {
-  const text = words.charAt(0).toUpperCase() + words.slice(1);
-  return /[.!?]$/.test(text) ? text : `${text}.`;
-};
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Where a finding is shown in this file: its own place, or for one that stands in a used file, where that thing is first named here. */
 export function rangeHere(page: Page, reported: Reported): Range {

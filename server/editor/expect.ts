@@ -20,10 +20,9 @@ export type Next =
 export function nextOf(shape: Shape, atoms: readonly Atom[]): readonly Next[] {
   const reader = new NextReader(atoms);
   const first = atoms[0];
-  if (atoms.length === 0 && shape.is !== "mention" && shape.is !== "code" && shape.is !== "text" && shape.is !== "date") reader.offer({ is: "word", word: "unknown", help: "it must still be found out" });
   if (first?.type === "word" && first.word === "unknown") return [];
   reader.read(shape, undefined);
-  return reader.found;
+  return [...reader.found, ...reader.later];
 }
 
 /** `stop`: the atoms ended, or do not fit; `go`: what was read is whole and more may follow. */
@@ -38,6 +37,8 @@ const howKnown: readonly Next[] = [
 
 class NextReader {
   readonly found: Next[] = [];
+  /** What may always follow a value, behind what this one in particular may be followed by. */
+  readonly later: Next[] = [];
   private at = 0;
   constructor(private readonly atoms: readonly Atom[]) {}
 
@@ -219,7 +220,7 @@ class NextReader {
       if (!this.takes("to") || this.amount(shape).went === "stop") return "stop";
     } else if (this.ended) {
       if (first.bare) return "stop";
-      this.offer({ is: "word", word: "±", help: "how far off it may be" });
+      this.later.push({ is: "word", word: "±", help: "how far off it may be" });
     } else if (this.takesMark("±") || this.takesMark("+") || this.takesMark("-")) {
       if (this.amount(shape).went === "stop") return "stop";
     }
@@ -231,9 +232,9 @@ class NextReader {
     const taken = new Set<string>();
     for (;;) {
       if (this.ended) {
-        if (!taken.has("known")) this.offer(...howKnown);
+        if (!taken.has("known")) this.later.push(...howKnown);
         if (taken.has("judged") && !taken.has("by")) this.offer({ is: "word", word: "by", help: "the role, in quotes" });
-        if (!taken.has("on")) this.offer({ is: "word", word: "on", help: "the day" });
+        if (!taken.has("on")) this.later.push({ is: "word", word: "on", help: "the day" });
         return "go";
       }
       const a = this.here!;

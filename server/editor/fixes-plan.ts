@@ -4,7 +4,7 @@ import type { Household } from "../../language/model/household.js";
 import type { Entry, Node } from "../../language/text/types.js";
 import { spell } from "../../language/vocabulary/verbs.js";
 import type { Scene } from "../../rules/scene.js";
-import { plan } from "../../rules/steps/plan.js";
+import { plan, type Plan } from "../../rules/steps/plan.js";
 import type { FixContext, Proposed } from "./fixes.js";
 import type { Page } from "./page.js";
 import { rangeOfNode, rangeOn, touches } from "./where.js";
@@ -14,26 +14,30 @@ export function planFixes({ page, range }: FixContext): readonly Proposed[] {
     const at = page.household.locate(scene.transfer.entry);
     if (at?.path !== page.path) return [];
     const { node } = scene.transfer;
-    const planned = plannedStatement(node);
+    const left = plannedStatement(node);
     const head = rangeOn(at.line + node.line, node.statement.start, node.statement.end);
-    const statement = planned && rangeOn(at.line + planned.line, planned.statement.start, planned.statement.end);
+    const statement = left && rangeOn(at.line + left.line, left.statement.start, left.statement.end);
     const here = touches(head, range) || (statement !== undefined && touches(statement, range));
     if (!here) return [];
     const offered: Proposed[] = [];
     if (!scene.transfer.inner["steps"]) {
       const title = scene.transfer.kind === "way-back" ? "Plan the way back" : "Plan the steps";
-      offered.push(...propose(page, scene, page.household, title, (steps) => edit(page, at.line, node, planned, steps)));
+      offered.push(...propose(page, scene, page.household, title, (steps) => edit(page, at.line, node, left, steps)));
     }
     if (scene.transfer.kind === "transfer" && !page.scenes.some((s) => s.base === scene.transfer)) offered.push(...createWayBack(page, scene, at.line));
     return offered;
   });
 }
 
+/** An editor asks for fixes at every move of the cursor; an order is searched once for a scene. */
+const planned = new WeakMap<Scene, Plan>();
+
 function propose(page: Page, scene: Scene, household: Household, title: string, editOf: (steps: readonly string[]) => TextEdit | undefined): Proposed[] {
   const rules = page.rulesOfSteps(scene, household);
   // Without rules every order would do; that would be a guess.
   if (!rules) return [];
-  const found = plan(scene.setup, rules.allowed, { reads: rules.reads });
+  let found = planned.get(scene);
+  if (!found) planned.set(scene, (found = plan(scene.setup, rules.allowed, { reads: rules.reads })));
   if (!found.steps) return [{ title, edits: [], for: [], disabled: found.reason }];
   const change = editOf(found.steps.map(spell));
   return change ? [{ title: `${title}: ${found.steps.length} steps`, edits: [{ path: page.path, edit: change }], for: [] }] : [];
@@ -49,18 +53,18 @@ const plannedStatement = (node: Node): Node | undefined =>
 const blockOf = (steps: readonly string[], indent: string): string => [`steps {`, ...steps.map((s) => `${indent}  ${s}`), `${indent}}`].join("\n");
 
 /** Puts the steps in place of `steps planned`, or before the brace that closes the transfer. */
-function edit(page: Page, first: number, node: Node, planned: Node | undefined, steps: readonly string[]): TextEdit | undefined {
+function edit(page: Page, first: number, node: Node, left: Node | undefined, steps: readonly string[]): TextEdit | undefined {
   const textOf = (line: number): string => page.tree.lines[first + line]!.text;
   const indent = /^\s*/.exec(textOf(node.line))![0];
-  if (planned) {
-    const text = textOf(planned.line);
-    const { start, end } = planned.statement;
+  if (left) {
+    const text = textOf(left.line);
+    const { start, end } = left.statement;
     const own = /^\s*/.exec(text)![0];
-    if (own.length === start) return { range: rangeOn(first + planned.line, start, end), newText: blockOf(steps, own) };
+    if (own.length === start) return { range: rangeOn(first + left.line, start, end), newText: blockOf(steps, own) };
     // In a block on one line: the steps get lines of their own, and so does what follows them.
     const from = text.slice(0, start).trimEnd().length;
     const to = end + /^\s*/.exec(text.slice(end))![0].length;
-    return { range: rangeOn(first + planned.line, from, to), newText: `\n${indent}  ${blockOf(steps, `${indent}  `)}\n${indent}` };
+    return { range: rangeOn(first + left.line, from, to), newText: `\n${indent}  ${blockOf(steps, `${indent}  `)}\n${indent}` };
   }
   const { close } = node;
   if (!close) return undefined;

@@ -1,7 +1,7 @@
 /** Quick fixes: what would settle a finding, as changes of text. Each kind of fix is one function; they are listed once, at the end. */
 import { CodeActionKind, type CodeAction, type Diagnostic, type Range, type TextEdit } from "vscode-languageserver-protocol";
 import type { Reported } from "../workspace/reported.js";
-import { diagnostics } from "./diagnostics.js";
+import { diagnosticOf, rangeHere } from "./diagnostics.js";
 import { planFixes } from "./fixes-plan.js";
 import { locate, type Page } from "./page.js";
 import { rangeOn, touches } from "./where.js";
@@ -27,22 +27,20 @@ export type FixSource = (context: FixContext, reported: readonly Reported[]) => 
 
 /** Code actions for what stands in a range. `disabled`: the editor can show actions that cannot be taken, with the reason. */
 export function fixes(page: Page, range: Range, uriOf: (path: string) => string, options: { readonly disabled?: boolean } = {}): CodeAction[] {
-  const all = diagnostics(page, uriOf);
-  const touched = page.reported.filter((_, i) => touches(all[i]!.range, range));
-  const diagnosticOf = (r: Reported): Diagnostic => all[page.reported.indexOf(r)]!;
+  const touched = page.reported.filter((r) => touches(rangeHere(page, r), range));
   return sources
     .flatMap((source) => source({ page, range, uriOf }, touched))
     .filter((p) => options.disabled || p.disabled === undefined)
-    .map((p) => actionOf(p, uriOf, diagnosticOf));
+    .map((p) => actionOf(p, uriOf, (r) => diagnosticOf(page, r, uriOf)));
 }
 
-function actionOf(p: Proposed, uriOf: (path: string) => string, diagnosticOf: (r: Reported) => Diagnostic): CodeAction {
+function actionOf(p: Proposed, uriOf: (path: string) => string, shown: (r: Reported) => Diagnostic): CodeAction {
   const changes: { [uri: string]: TextEdit[] } = {};
   for (const { path, edit } of p.edits) (changes[uriOf(path)] ??= []).push(edit);
   return {
     title: p.title,
     kind: CodeActionKind.QuickFix,
-    ...(p.for.length > 0 && { diagnostics: p.for.map(diagnosticOf) }),
+    ...(p.for.length > 0 && { diagnostics: p.for.map(shown) }),
     ...(p.disabled !== undefined ? { disabled: { reason: p.disabled } } : { edit: { changes } }),
     ...(p.preferred && { isPreferred: true }),
   };
@@ -87,7 +85,7 @@ const remedyFixes: FixSource = ({ page }, reported) =>
       });
       // A remedy half of which has no place would do half of what it says.
       if (edits.length === 0 || edits.length < remedy.edits!.length) return [];
-      return [{ title: sentenceOf(remedy.title), edits, for: [r] }];
+      return [{ title: titleOf(remedy.title, edits.map((e) => e.edit.newText)), edits, for: [r] }];
     }),
   );
 
@@ -99,7 +97,12 @@ function withItsLine(page: Page, range: Range): Range {
   return alone && line + 1 < page.tree.lines.length ? { start: { line, character: 0 }, end: { line: line + 1, character: 0 } } : range;
 }
 
-const sentenceOf = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+/** The remedy in its own words; where it gives a range, also the value that would be written. */
+function titleOf(title: string, texts: readonly string[]): string {
+  const words = title.charAt(0).toUpperCase() + title.slice(1);
+  const values = texts.every((t) => /^\d/.test(t));
+  return values ? `${words.replace(/\.$/, "")} (writes ${[...new Set(texts)].join(", ")})` : words;
+}
 
 /** Where the order of steps is missing or left to the tool: the planned steps, and a way back for a transfer that has none. */
 const plans: FixSource = (context) => planFixes(context);

@@ -2,22 +2,28 @@
 import { show } from "../../language/quantity/show.js";
 import type { Rule, RuleSet } from "../../rules/engine/types.js";
 import type { BasisNote, Finding } from "../../rules/types.js";
+import { arithmeticOf } from "./hover-quantities.js";
 import type { Page } from "./page.js";
-import { inBoth, isSigned, plain, reckoned } from "./show.js";
+import { inBoth, plain, reckoned, sentence } from "./show.js";
 
-export function findingSection(page: Page, f: Finding): string {
+/** `deep`: the arithmetic down to what was written, not the last line of it only. */
+export function findingSection(page: Page, f: Finding, deep = true): string {
   const rule = page.set?.rules.find((r) => r.id === f.rule);
   const level = f.levels.best === f.levels.worst ? f.levels.worst : `${f.levels.best} to ${f.levels.worst}`;
   const lines = [`**${plain(rule?.title ?? f.rule)}** — ${f.verdict}, ${level} (\`${f.rule}\`)`, plain(f.message)];
   const numbers: string[] = [];
-  if (f.value) numbers.push(`- here: **${plain(reckoned(f.value, f.value.dimension, f.value.unit, isSigned(f.rule)))}**`);
-  if (f.limit) numbers.push(`- limit: ${plain(inBoth(f.limit, f.limit.dimension, f.limit.unit))} (\`${f.limit.name}\`)`);
+  const signed = rule?.judged.is === "bands" && rule.judged.signed;
+  if (f.value) numbers.push(`- here: **${plain(reckoned(f.value, f.value.dimension, f.value.unit, signed))}**`);
+  if (f.limit) numbers.push(`- limit: ${plain(signed ? reckoned(f.limit, f.limit.dimension, f.limit.unit, true) : inBoth(f.limit, f.limit.dimension, f.limit.unit))} (\`${f.limit.name}\`)`);
   if (f.margin) numbers.push(`- ${plain(f.margin.words)}`);
   if (numbers.length > 0) lines.push(numbers.join("\n"));
+  const scene = page.scenes.find((s) => s.name === f.subject.split(" ")[0]);
+  const worked = rule && scene ? arithmeticOf(page, scene, rule, deep) : "";
   if (f.missing.length > 0) lines.push(`Still to find out:\n${f.missing.map((m) => `- ${plain(m.what)}`).join("\n")}`);
   lines.push(`Why: ${plain(f.because)}`, basesList(page.set, f.bases));
   if (f.remedies.length > 0) lines.push(`What would help:\n${f.remedies.map((r) => `- ${plain(r.title)}`).join("\n")}`);
   if (f.cautions.length > 0) lines.push(`Meanwhile:\n${f.cautions.map((c) => `- ${plain(c)}`).join("\n")}`);
+  if (worked !== "") lines.push(`How the number comes about:\n\n${worked}`);
   if (f.accepted) lines.push(`Accepted${f.accepted.until === undefined ? "" : ` until ${f.accepted.until}`}: ${plain(f.accepted.because)}`);
   return lines.filter((l) => l !== "").join("\n\n");
 }
@@ -45,7 +51,7 @@ export function basesList(set: RuleSet | undefined, bases: readonly BasisNote[])
     const title = source ? `${plain(source.by)}, ${plain(source.title)}${source.year === undefined ? "" : ` (${source.year})`}` : id;
     const named = source?.address !== undefined && /^https?:\/\//.test(source.address) ? `[${title}](${encodeURI(source.address)})` : title;
     const extent = source && source.extent !== "whole" ? `; read: ${source.extent.replaceAll("-", " ")}` : "";
-    return `- ${named}, ${plain(at)}${extent}. It says: ${plain(says)} Taken from it: ${plain(takes)}`;
+    return `- ${named}, ${plain(at)}${extent}. It says: ${sentence(plain(says))} Taken from it: ${sentence(plain(takes))}`;
   });
   return `Rests on:\n${rows.join("\n")}`;
 }

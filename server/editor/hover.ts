@@ -7,7 +7,7 @@ import type { Node } from "../../language/text/types.js";
 import { setupVocabulary } from "../../language/vocabulary/index.js";
 import type { BlockSpec, KeySpec } from "../../language/vocabulary/types.js";
 import { findingSection, ruleSection } from "./hover-findings.js";
-import { arithmetic } from "./hover-quantities.js";
+import { arithmetic, numbers } from "./hover-quantities.js";
 import { stepSection } from "./hover-steps.js";
 import { rangeHere } from "./diagnostics.js";
 import { mentionAt, mentionsIn } from "./mentions.js";
@@ -19,7 +19,10 @@ export function hover(page: Page, position: Position): Hover | undefined {
   const hit = hitAt(page.tree, position);
   const sections = hit ? about(page, hit, position) : [];
   const findings = page.reported.filter((r) => r.finding && contains(rangeHere(page, r), position));
-  for (const r of findings) sections.push(findingSection(page, r.finding!));
+  sections.push(...new Set(findings.map((r) => findingSection(page, r.finding!, findings.length === 1))));
+  const scene = hit && hit.nodes.length === 1 ? page.scenes.find((s) => s.transfer.entry === hit.entry) : undefined;
+  if (scene && hit!.index === 0) sections.push(...numbers(page, scene));
+  if (scene && hit!.index === 1) sections.push(...arithmetic(page, scene));
   if (sections.length === 0) return undefined;
   const range: Range | undefined = hit?.atom && rangeOn(position.line, hit.atom.start, hit.atom.end);
   return { contents: { kind: MarkupKind.Markdown, value: sections.join("\n\n---\n\n") }, ...(range && { range }) };
@@ -74,13 +77,11 @@ function specsOf(nodes: readonly Node[]): Specs | undefined {
 function onHead(page: Page, hit: Hit, node: Node, spec: BlockSpec, position: Position): string[] {
   const { kind } = kindOf(node.statement.atoms)!;
   const sections: string[] = [];
-  const scene = hit.nodes.length === 1 ? page.scenes.find((s) => s.transfer.entry === hit.entry) : undefined;
   if (hit.index <= 0) sections.push(`**${kind.replaceAll("may-change", "may change")}** — ${plain(spec.help)}`);
   else {
     const named = declared(page, position);
-    if (named && !scene) sections.push(named);
+    if (named) sections.push(named);
   }
-  if (scene && hit.index <= 1) sections.push(...arithmetic(page, scene));
   return sections;
 }
 

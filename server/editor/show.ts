@@ -56,3 +56,6 @@ export function computedLine(c: Computed): string {
 
 /** Text that Markdown must not take for its own marks. */
 export const plain = (text: string): string => text.replace(/[\\`*_[\]<>|#]/g, (m) => `\\${m}`);
+
+/** With a full stop at its end, if nothing ends it yet. */
+export const sentence = (words: string): string => (/[.!?]$/.test(words) ? words : `${words}.`);

@@ -4,8 +4,8 @@ import { closeSync, existsSync, fstatSync, openSync, readFileSync, realpathSync,
 import path from "node:path";
 import { globSync } from "tinyglobby";
 
-/** No home plan comes near this; what is larger is something else, or noise. In bytes. */
-export const largestPlan = 2 * 1024 * 1024;
+/** A long plan has some ten kilobytes; what is larger than this is something else, or noise. In bytes. */
+export const largestPlan = 512 * 1024;
 
 /** Folders that hold no plans of the people who work here. */
 const skipped = ["**/node_modules/**", "**/.git/**"];

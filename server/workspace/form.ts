@@ -42,6 +42,20 @@ export function chooseSet(sets: RuleSets, household: Household, root: string): C
   return { loaded, problems: [...advice, ...refused(loaded, undefined, household)] };
 }
 
+/** So many findings of form are reported of one file. Noise has hundreds of thousands, and nobody reads those. */
+export const mostOfForm = 1000;
+
+/** The first findings of form, and how many there are beyond them. */
+export function limited(problems: readonly FormProblem[]): readonly FormProblem[] {
+  const next = problems[mostOfForm];
+  if (!next) return problems;
+  const message = `${problems.length - mostOfForm} more lines from here on cannot be read as a plan. Mend the ones above first.`;
+  return [
+    ...problems.slice(0, mostOfForm),
+    { ...next, rule: "form/too-many", message, fixes: [], level: "caution" },
+  ];
+}
+
 type Pin = NonNullable<Household["pin"]>;
 
 export const atTop = (file: string, rule: string, message: string): FormProblem => ({

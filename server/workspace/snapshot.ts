@@ -34,7 +34,7 @@ import {
   type FileText,
 } from "./files.js";
 import { inReportOrder, reportFinding, reportForm, type Reported } from "./reported.js";
-import { atTop, chooseSet, faultInWords, faultMessage } from "./form.js";
+import { atTop, chooseSet, faultInWords, faultMessage, limited } from "./form.js";
 import { RuleSets, surroundings, type LoadedSet } from "./rule-sets.js";
 
 export type { Position, Range, Reported } from "./reported.js";
@@ -275,7 +275,7 @@ export class Workspace {
     };
     const household = householdOf(file, doc.tree, library);
     const { loaded, problems } = chooseSet(this.ruleSets, household, root);
-    const reported: Reported[] = [...household.problems, ...problems].map(reportForm);
+    const reported: Reported[] = [...limited(household.problems), ...problems].map(reportForm);
     let result: CheckResult | undefined;
     if (loaded?.set) {
       try {

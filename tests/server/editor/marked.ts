@@ -9,6 +9,7 @@ import type { CodeAction, CompletionItem, Position, Range, TextEdit } from "vsco
 import { completion } from "../../../server/editor/completion.js";
 import { fixes } from "../../../server/editor/fixes.js";
 import { applyChanges, pageOf, type Page } from "../../../server/editor/page.js";
+import { RuleSets } from "../../../server/workspace/rule-sets.js";
 import { Workspace } from "../../../server/workspace/snapshot.js";
 
 export interface Marked {
@@ -41,20 +42,25 @@ export function marked(source: string): Marked {
 
 export const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "../../..");
 export const today = "2026-03-02";
+/** Read once for all pages; nothing in it changes. */
+const ruleSets = new RuleSets();
 const plans = path.resolve(path.sep, "plans");
 export const inPlans = (name: string): string => path.join(plans, name);
 
 /** A page of a text that an editor holds, with other texts beside it. */
 export function pageWith(text: string, others: { readonly [name: string]: string } = {}): Page {
-  const workspace = new Workspace({ roots: [plans], today: () => today });
+  const workspace = new Workspace({ roots: [plans], today: () => today, ruleSets });
   for (const [name, other] of Object.entries(others)) workspace.open(inPlans(name), other);
   workspace.open(inPlans("home.span"), text);
   return pageOf(workspace, inPlans("home.span"));
 }
 
 /** The page of the same text with edits made, in the same surroundings. */
-export const after = (page: Page, edits: readonly TextEdit[], others: { readonly [name: string]: string } = {}): Page =>
-  pageWith(applyChanges(page.text, edits), others);
+export const after = (
+  page: Page,
+  edits: readonly TextEdit[],
+  others: { readonly [name: string]: string } = {},
+): Page => pageWith(applyChanges(page.text, edits), others);
 
 export const uriOf = (file: string): string => `test:${path.basename(file)}`;
 
@@ -67,7 +73,13 @@ export function offersAt(source: string, others: { readonly [name: string]: stri
     items,
     labels,
     /** The text with an item taken. */
-    taking: (label: string): string => applyChanges(text, [editOf(items.find((i) => i.label === label), label)]),
+    taking: (label: string): string =>
+      applyChanges(text, [
+        editOf(
+          items.find((i) => i.label === label),
+          label,
+        ),
+      ]),
   };
 }
 const editOf = (item: CompletionItem | undefined, label: string): TextEdit => {
@@ -78,15 +90,26 @@ const editOf = (item: CompletionItem | undefined, label: string): TextEdit => {
 /** The fixes that touch a place, without those that cannot be taken. */
 export const fixesAt = (page: Page, range: Range): CodeAction[] => fixes(page, range, uriOf);
 
-export const editsOf = (action: CodeAction, file = "home.span"): TextEdit[] => action.edit?.changes?.[`test:${file}`] ?? [];
+export const editsOf = (action: CodeAction, file = "home.span"): TextEdit[] =>
+  action.edit?.changes?.[`test:${file}`] ?? [];
 
 /** Findings of a page as `rule at line`. */
 export const rulesOf = (page: Page): string[] => page.reported.map((r) => r.rule);
 
 /** Every offered fix whose title matches is taken by itself; the finding that it answers must then be gone. */
-export function expectSettled(page: Page, range: Range, title: RegExp, others: { readonly [name: string]: string } = {}): string {
+export function expectSettled(
+  page: Page,
+  range: Range,
+  title: RegExp,
+  others: { readonly [name: string]: string } = {},
+): string {
   const action = fixesAt(page, range).find((a) => title.test(a.title));
-  expect(action, `no fix like ${title} among: ${fixesAt(page, range).map((a) => a.title).join(" | ")}`).toBeDefined();
+  expect(
+    action,
+    `no fix like ${title} among: ${fixesAt(page, range)
+      .map((a) => a.title)
+      .join(" | ")}`,
+  ).toBeDefined();
   const next = after(page, editsOf(action!), others);
   for (const d of action!.diagnostics ?? []) expect(rulesOf(next)).not.toContain(d.code);
   return next.text;

@@ -60,7 +60,7 @@ describe("a file that is no plan is said to be none, and why", () => {
     });
   });
 
-  it("the largest text that is read is 2 MB", () => {
+  it("a text of half a megabyte is read, a larger one is not", () => {
     const folder = folderOf({
       "home.span": "#".repeat(largestPlan),
       "more.span": "#".repeat(largestPlan + 1),
