@@ -18,17 +18,30 @@ export interface Judged {
 }
 
 type Parts = { readonly [part: string]: Value | undefined };
-const parts = (said: Said): Parts => (typeof said.value === "object" && said.value !== null && !Array.isArray(said.value) ? (said.value as Parts) : {});
-const text = (v: Value | undefined): string | undefined => (typeof v === "string" && v.trim() !== "" ? v : undefined);
+const parts = (said: Said): Parts =>
+  typeof said.value === "object" && said.value !== null && !Array.isArray(said.value)
+    ? (said.value as Parts)
+    : {};
+const text = (v: Value | undefined): string | undefined =>
+  typeof v === "string" && v.trim() !== "" ? v : undefined;
 
 /** Whether `name` is the subject, its transfer, or a thing that plays a part in it. */
 function standsAt(subject: Subject, name: string): boolean {
   if (subject.name.toLowerCase() === name || subject.thing?.name === name) return true;
-  return ["room", "from", "to", "board", "belt", "helper", "lift", "client"].some((role) => subject.facts.role(role)?.name === name);
+  return ["room", "from", "to", "board", "belt", "helper", "lift", "client"].some(
+    (role) => subject.facts.role(role)?.name === name,
+  );
 }
 
 /** A finding about what the setup says of findings. */
-export function formFinding(rule: string, level: Level, subject: string, said: Pick<Said, "place">, message: string, because: string): Finding {
+export function formFinding(
+  rule: string,
+  level: Level,
+  subject: string,
+  said: Pick<Said, "place">,
+  message: string,
+  because: string,
+): Finding {
   return {
     rule,
     subject,
@@ -48,10 +61,16 @@ export function formFinding(rule: string, level: Level, subject: string, said: P
   };
 }
 
-const why = "An acceptance that does not count, or that nobody needs any more, must not stand there as if it did.";
+const why =
+  "An acceptance that does not count, or that nobody needs any more, must not stand there as if it did.";
 
 /** The findings with what is accepted of them, and the findings on the acceptances themselves. */
-export function applyAcceptances(household: Household, judged: readonly Judged[], set: RuleSet, today: string): { readonly judged: readonly Judged[]; readonly own: readonly Finding[] } {
+export function applyAcceptances(
+  household: Household,
+  judged: readonly Judged[],
+  set: RuleSet,
+  today: string,
+): { readonly judged: readonly Judged[]; readonly own: readonly Finding[] } {
   if (household.accepts.length === 0) return { judged, own: [] };
   const accepted = new Map<Judged, NonNullable<Finding["accepted"]>>();
   const own: Finding[] = [];
@@ -66,17 +85,47 @@ export function applyAcceptances(household: Household, judged: readonly Judged[]
     const until = text(p["until"]);
     const because = text(p["because"]);
     const approvedBy = text(p["approved"]);
-    const met = judged.filter((j) => j.finding.rule === rule && j.finding.verdict === "fails" && (at === undefined || standsAt(j.subject, at)));
-    if (!set.rules.some((r) => r.id === rule)) say("of-unknown-rule", "caution", `There is no rule called ${rule}: this accepts nothing.`);
-    else if (until !== undefined && until < today) say("expired", "caution", `This acceptance of ${rule} ended on ${until}. Look at it again: mend it, or accept it anew with a reason.`);
-    else if (met.length === 0) say("unused", "advice", `Nothing is found by ${rule}${at === undefined ? "" : ` at ${at}`} that could be accepted. Take this line out.`);
-    else if (at === undefined) say("too-broad", "caution", `This accepts ${rule} wherever it may fail. Say where: at ${met[0]!.subject.scene?.name ?? met[0]!.subject.name}.`);
-    else if (until === undefined) say("without-end", "caution", `Until when is ${rule} accepted? Add until and a date.`);
-    else if (because === undefined) say("without-reason", "caution", `Why is ${rule} accepted? Add because and the reason, in quotes.`);
+    const met = judged.filter(
+      (j) =>
+        j.finding.rule === rule &&
+        j.finding.verdict === "fails" &&
+        (at === undefined || standsAt(j.subject, at)),
+    );
+    if (!set.rules.some((r) => r.id === rule))
+      say("of-unknown-rule", "caution", `There is no rule called ${rule}: this accepts nothing.`);
+    else if (until !== undefined && until < today)
+      say(
+        "expired",
+        "caution",
+        `This acceptance of ${rule} ended on ${until}. Look at it again: mend it, or accept it anew with a reason.`,
+      );
+    else if (met.length === 0)
+      say(
+        "unused",
+        "advice",
+        `Nothing is found by ${rule}${at === undefined ? "" : ` at ${at}`} that could be accepted. Take this line out.`,
+      );
+    else if (at === undefined)
+      say(
+        "too-broad",
+        "caution",
+        `This accepts ${rule} wherever it may fail. Say where: at ${met[0]!.subject.scene?.name ?? met[0]!.subject.name}.`,
+      );
+    else if (until === undefined)
+      say("without-end", "caution", `Until when is ${rule} accepted? Add until and a date.`);
+    else if (because === undefined)
+      say("without-reason", "caution", `Why is ${rule} accepted? Add because and the reason, in quotes.`);
     else {
       const refused = met.filter((j) => j.finding.levels.worst === "stop" && approvedBy === undefined);
-      if (refused.length > 0) say("not-approved", "caution", `${rule} says stop. To accept it, somebody must answer for it: add approved-by and the role, in quotes.`);
-      for (const j of met) if (!refused.includes(j) && !accepted.has(j)) accepted.set(j, { until, because, ...(approvedBy !== undefined && { approvedBy }) });
+      if (refused.length > 0)
+        say(
+          "not-approved",
+          "caution",
+          `${rule} says stop. To accept it, somebody must answer for it: add approved-by and the role, in quotes.`,
+        );
+      for (const j of met)
+        if (!refused.includes(j) && !accepted.has(j))
+          accepted.set(j, { until, because, ...(approvedBy !== undefined && { approvedBy }) });
     }
   }
   return {
@@ -90,13 +139,20 @@ export function applyAcceptances(household: Household, judged: readonly Judged[]
 
 /** Getters stay getters: what is worked out when asked for is still not worked out. */
 function withAccepted(finding: Finding, accepted: Finding["accepted"]): Finding {
-  return Object.defineProperties({}, { ...Object.getOwnPropertyDescriptors(finding), accepted: { value: accepted, enumerable: true } }) as Finding;
+  return Object.defineProperties(
+    {},
+    { ...Object.getOwnPropertyDescriptors(finding), accepted: { value: accepted, enumerable: true } },
+  ) as Finding;
 }
 
 const order = ["fails", "unknown", "unsettled", "holds", "not-applicable"];
 
 /** Findings for expected verdicts that are not so. */
-export function checkExpectations(household: Household, verdicts: readonly Verdict[], set: RuleSet): readonly Finding[] {
+export function checkExpectations(
+  household: Household,
+  verdicts: readonly Verdict[],
+  set: RuleSet,
+): readonly Finding[] {
   const found: Finding[] = [];
   for (const said of household.expects) {
     const p = parts(said);
@@ -112,10 +168,17 @@ export function checkExpectations(household: Household, verdicts: readonly Verdi
       say("of-unknown-rule", `There is no rule called ${rule}.`);
       continue;
     }
-    const met = verdicts.filter((v) => v.rule === rule && (at === undefined || v.subject === at || v.subject.startsWith(`${at} step `)));
+    const met = verdicts.filter(
+      (v) => v.rule === rule && (at === undefined || v.subject === at || v.subject.startsWith(`${at} step `)),
+    );
     const given = met.map((v) => v.verdict).sort((a, b) => order.indexOf(a) - order.indexOf(b))[0];
-    if (given === undefined) say("without-subject", `${rule} judges nothing${at === undefined ? "" : ` called ${at}`} here.`);
-    else if (given !== expected) say("not-met", `${rule} was expected to be ${expected}${at === undefined ? "" : ` for ${at}`}; it is ${given}.`);
+    if (given === undefined)
+      say("without-subject", `${rule} judges nothing${at === undefined ? "" : ` called ${at}`} here.`);
+    else if (given !== expected)
+      say(
+        "not-met",
+        `${rule} was expected to be ${expected}${at === undefined ? "" : ` for ${at}`}; it is ${given}.`,
+      );
   }
   return found;
 }

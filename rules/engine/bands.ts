@@ -30,7 +30,8 @@ export function verdictOf(best: Grade, worst: Grade): VerdictKind {
 }
 
 /** The bands from the lowest to the highest value. */
-export const inOrder = (bands: readonly Band[]): readonly Band[] => [...bands].sort((a, b) => a.low.value - b.low.value || a.high.value - b.high.value);
+export const inOrder = (bands: readonly Band[]): readonly Band[] =>
+  [...bands].sort((a, b) => a.low.value - b.low.value || a.high.value - b.high.value);
 
 /** Whether some value of `x` lies in the `i`-th of `sorted`, boundaries given to the milder side. */
 function touches(sorted: readonly Band[], i: number, x: Interval): boolean {
@@ -54,17 +55,27 @@ export function grade(bands: readonly Band[], x: Interval, assumed: boolean): Gr
   const worst = met.map((b) => b.grade).reduce(graver);
   if (worst === "holds" && assumed) {
     const beyond = beyondHolds(sorted, x.nominal);
-    return beyond ? { verdict: "unsettled", best: "holds", worst: beyond.grade, band: beyond } : { verdict: "holds", best, worst };
+    return beyond
+      ? { verdict: "unsettled", best: "holds", worst: beyond.grade, band: beyond }
+      : { verdict: "holds", best, worst };
   }
-  const speaking = met.filter((b) => b.grade === worst).reduce((a, b) => (away(b, x.nominal) < away(a, x.nominal) ? b : a));
+  const speaking = met
+    .filter((b) => b.grade === worst)
+    .reduce((a, b) => (away(b, x.nominal) < away(a, x.nominal) ? b : a));
   return { verdict: verdictOf(best, worst), best, worst, band: speaking };
 }
 
 const away = (b: Band, x: number): number => Math.max(0, b.low.value - x, x - b.high.value);
 
-/** The band on the other side of the end of `holds` that lies nearest to `x`. */
+/** The band that does not hold and lies nearest to `x`; of two as near the graver. */
 function beyondHolds(sorted: readonly Band[], x: number): Band | undefined {
-  return sorted.filter((b) => b.grade !== "holds").reduce<Band | undefined>((a, b) => (!a || away(b, x) < away(a, x) ? b : a), undefined);
+  const nearer = (a: Band, b: Band): boolean => {
+    const by = away(b, x) - away(a, x);
+    return Math.abs(by) < equalWithin ? rank(b.grade) > rank(a.grade) : by < 0;
+  };
+  return sorted
+    .filter((b) => b.grade !== "holds")
+    .reduce<Band | undefined>((a, b) => (!a || nearer(a, b) ? b : a), undefined);
 }
 
 /** Grades a choice. A choice that no band names counts as unknown: it never holds. */
@@ -72,12 +83,16 @@ export function gradeChoice(bands: readonly ChoiceBand[], choice: string, assume
   const band = bands.find((b) => b.choices.includes(choice));
   const worst = bands.map((b) => b.grade).reduce(graver, "holds");
   if (!band) return { verdict: "unknown", best: "holds", worst };
-  if (band.grade === "holds" && assumed && worst !== "holds") return { verdict: "unsettled", best: "holds", worst, band };
+  if (band.grade === "holds" && assumed && worst !== "holds")
+    return { verdict: "unsettled", best: "holds", worst, band };
   return { verdict: band.grade === "holds" ? "holds" : "fails", best: band.grade, worst: band.grade, band };
 }
 
 /** The nearest end of `holds` to `x`, and the signed distance to it: negative outside of `holds`. */
-export function nearestLimit(bands: readonly Band[], x: number): { readonly end: BandEnd; readonly margin: number } | undefined {
+export function nearestLimit(
+  bands: readonly Band[],
+  x: number,
+): { readonly end: BandEnd; readonly margin: number } | undefined {
   let found: { end: BandEnd; margin: number } | undefined;
   for (const stretch of holding(bands)) {
     const inside = x >= stretch.low.value - equalWithin && x <= stretch.high.value + equalWithin;
@@ -85,14 +100,21 @@ export function nearestLimit(bands: readonly Band[], x: number): { readonly end:
       if (!Number.isFinite(end.value)) continue;
       const margin = (inside ? 1 : -1) * Math.abs(x - end.value);
       // Inside one stretch of `holds` its own ends count alone; outside of all the nearest end counts.
-      if (!found || (inside && found.margin < 0) || (inside === found.margin >= 0 && Math.abs(margin) < Math.abs(found.margin))) found = { end, margin };
+      if (
+        !found ||
+        (inside && found.margin < 0) ||
+        (inside === found.margin >= 0 && Math.abs(margin) < Math.abs(found.margin))
+      )
+        found = { end, margin };
     }
   }
   return found;
 }
 
 /** The stretches of the line that hold, neighbours joined. */
-export function holding(bands: readonly Band[]): readonly { readonly low: BandEnd; readonly high: BandEnd }[] {
+export function holding(
+  bands: readonly Band[],
+): readonly { readonly low: BandEnd; readonly high: BandEnd }[] {
   const found: { low: BandEnd; high: BandEnd }[] = [];
   for (const b of inOrder(bands)) {
     if (b.grade !== "holds") continue;
@@ -113,13 +135,27 @@ export function bandFaults(bands: readonly Band[], shown: (e: BandEnd) => string
   const sorted = inOrder(bands);
   const faults: BandFault[] = [];
   for (const [i, band] of sorted.entries()) {
-    if (band.low.value > band.high.value) faults.push({ band, message: `This band ends (${shown(band.high)}) before it starts (${shown(band.low)}).` });
+    if (band.low.value > band.high.value)
+      faults.push({
+        band,
+        message: `This band ends (${shown(band.high)}) before it starts (${shown(band.low)}).`,
+      });
     const next = sorted[i + 1];
-    if (i === 0 && band.low.value !== -Infinity) faults.push({ band, message: `No band says what holds below ${shown(band.low)}.` });
+    if (i === 0 && band.low.value !== -Infinity)
+      faults.push({ band, message: `No band says what holds below ${shown(band.low)}.` });
     if (!next) {
-      if (band.high.value !== Infinity) faults.push({ band, message: `No band says what holds above ${shown(band.high)}.` });
-    } else if (next.low.value > band.high.value + equalWithin) faults.push({ band: next, message: `No band says what holds between ${shown(band.high)} and ${shown(next.low)}.` });
-    else if (next.low.value < band.high.value - equalWithin) faults.push({ band: next, message: `Two bands speak of what lies between ${shown(next.low)} and ${shown(band.high)}.` });
+      if (band.high.value !== Infinity)
+        faults.push({ band, message: `No band says what holds above ${shown(band.high)}.` });
+    } else if (next.low.value > band.high.value + equalWithin)
+      faults.push({
+        band: next,
+        message: `No band says what holds between ${shown(band.high)} and ${shown(next.low)}.`,
+      });
+    else if (next.low.value < band.high.value - equalWithin)
+      faults.push({
+        band: next,
+        message: `Two bands speak of what lies between ${shown(next.low)} and ${shown(band.high)}.`,
+      });
   }
   return faults;
 }

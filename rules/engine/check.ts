@@ -66,7 +66,11 @@ export const defaultsOf = (set: RuleSet): Defaults => ({
 });
 
 /** A checker for one rule set, best kept for one household: it remembers what it saw last. */
-export function createChecker(set: RuleSet, quantities: readonly QuantityRule[], table: FactTable = new FactTable(quantities)): Checker {
+export function createChecker(
+  set: RuleSet,
+  quantities: readonly QuantityRule[],
+  table: FactTable = new FactTable(quantities),
+): Checker {
   return new HouseholdChecker(set, quantities, table);
 }
 
@@ -109,7 +113,9 @@ class HouseholdChecker implements Checker {
         const kept = this.evaluator.of(rule, subject);
         verdicts.push(verdictOf(rule, subject, kept));
         if (kept.judgement.verdict === "holds" || kept.judgement.verdict === "not-applicable") continue;
-        const { made, plain } = findingOf(rule, subject, kept, this.set, this.now, (r, s, k) => remediesOf(r, s, k, this.variants()));
+        const { made, plain } = findingOf(rule, subject, kept, this.set, this.now, (r, s, k) =>
+          remediesOf(r, s, k, this.variants()),
+        );
         order.set(made, rule.order);
         judged.push({ finding: made, subject, plain });
       }
@@ -124,9 +130,14 @@ class HouseholdChecker implements Checker {
     const accepted = applyAcceptances(household, judged, this.set, today);
     const findings = inFileOrder(household, [
       ...accepted.judged.map((j, i) => ({ finding: j.finding, rule: order.get(judged[i]!.finding) ?? 0 })),
-      ...[...accepted.own, ...checkExpectations(household, verdicts, this.set)].map((finding) => ({ finding, rule: -1 })),
+      ...[...accepted.own, ...checkExpectations(household, verdicts, this.set)].map((finding) => ({
+        finding,
+        rule: -1,
+      })),
     ]);
-    const transfers = subjects.transfers.map(({ transfer: s }) => transferResult(s.scene!, household, accepted.judged, s.facts.read("trial.outcome").choice, this.set));
+    const transfers = subjects.transfers.map(({ transfer: s }) =>
+      transferResult(s.scene!, household, accepted.judged, s.facts.read("trial.outcome").choice, this.set),
+    );
     let worked: readonly SubjectQuantity[] | undefined;
     const { quantities } = this;
     const of = scenes.map((scene) => ({ scene, read: this.reader.quantitiesOf(scene) }));
@@ -136,14 +147,19 @@ class HouseholdChecker implements Checker {
       transfers,
       scenes,
       get quantities() {
-        return (worked ??= of.flatMap(({ scene, read }) => quantities.map((q) => ({ subject: scene.name, quantity: read(q) }))));
+        return (worked ??= of.flatMap(({ scene, read }) =>
+          quantities.map((q) => ({ subject: scene.name, quantity: read(q) })),
+        ));
       },
     };
   }
 
   stepRules(household: Household, scene: Scene, today: string): StepRules {
     const facts = this.reader.ofScene({ household, today, scene });
-    return { allowed: allowedBy(this.set, this.rules, facts, this.reader, scene), reads: factsOfSteps(this.set) };
+    return {
+      allowed: allowedBy(this.set, this.rules, facts, this.reader, scene),
+      reads: factsOfSteps(this.set),
+    };
   }
 
   private variants(): Variants {
@@ -152,11 +168,26 @@ class HouseholdChecker implements Checker {
 }
 
 /** By place in the file, then in the order of the rules, then of their subjects. */
-function inFileOrder(household: Household, all: readonly { readonly finding: Finding; readonly rule: number }[]): readonly Finding[] {
+function inFileOrder(
+  household: Household,
+  all: readonly { readonly finding: Finding; readonly rule: number }[],
+): readonly Finding[] {
   const keyed = all.map((x, i) => {
     const spot = household.locate(x.finding.place.entry);
-    return { ...x, i, own: spot?.path === household.path ? 0 : 1, line: (spot?.line ?? 0) + x.finding.place.line };
+    return {
+      ...x,
+      i,
+      own: spot?.path === household.path ? 0 : 1,
+      line: (spot?.line ?? 0) + x.finding.place.line,
+    };
   });
-  keyed.sort((a, b) => a.own - b.own || a.line - b.line || a.finding.place.start - b.finding.place.start || a.rule - b.rule || a.i - b.i);
+  keyed.sort(
+    (a, b) =>
+      a.own - b.own ||
+      a.line - b.line ||
+      a.finding.place.start - b.finding.place.start ||
+      a.rule - b.rule ||
+      a.i - b.i,
+  );
   return keyed.map((x) => x.finding);
 }

@@ -53,7 +53,13 @@ export function typeOf(expr: Expr, names: Names, report: (p: TypeProblem) => voi
     const t = inner(e);
     if (!t) return undefined;
     const q = quantityOf(t);
-    if (!q) return wrong(e, t.is === "truth" ? "This is true or false; a value is expected here." : "This is a word; a value is expected here.");
+    if (!q)
+      return wrong(
+        e,
+        t.is === "truth"
+          ? "This is true or false; a value is expected here."
+          : "This is a word; a value is expected here.",
+      );
     return q;
   };
   const together = (of: readonly Expr[]): ExprType | undefined => {
@@ -67,7 +73,10 @@ export function typeOf(expr: Expr, names: Names, report: (p: TypeProblem) => voi
         const joined = join(found, q);
         if (joined) found = joined;
         else {
-          wrong(e, `${dimensionWords[q.dimension]} cannot be put together with ${dimensionWords[found.dimension]}.`);
+          wrong(
+            e,
+            `${dimensionWords[q.dimension]} cannot be put together with ${dimensionWords[found.dimension]}.`,
+          );
           ok = false;
         }
       }
@@ -94,8 +103,14 @@ export function typeOf(expr: Expr, names: Names, report: (p: TypeProblem) => voi
       for (const f of expr.factors) {
         const q = measured(f.of);
         if (!q) return undefined;
-        const made: { dimension: Dimension; bare: boolean } | undefined = found ? combine(found, q, f.under) : q;
-        if (!made) return wrong(f.of, `${dimensionWords[found!.dimension]} ${f.under ? "divided by" : "times"} ${dimensionWords[q.dimension]} is nothing that a rule can judge.`);
+        const made: { dimension: Dimension; bare: boolean } | undefined = found
+          ? combine(found, q, f.under)
+          : q;
+        if (!made)
+          return wrong(
+            f.of,
+            `${dimensionWords[found!.dimension]} ${f.under ? "divided by" : "times"} ${dimensionWords[q.dimension]} is nothing that a rule can judge.`,
+          );
         found = made;
       }
       return found && { is: "quantity", ...found };
@@ -105,15 +120,22 @@ export function typeOf(expr: Expr, names: Names, report: (p: TypeProblem) => voi
     case "is": {
       const t = inner(expr.of);
       if (!t) return undefined;
-      if (t.is === "truth" || t.is === "quantity") return wrong(expr.of, "Only something with a choice of words can be compared by is; use at least, at most, more than or less than.");
+      if (t.is === "truth" || t.is === "quantity")
+        return wrong(
+          expr.of,
+          "Only something with a choice of words can be compared by is; use at least, at most, more than or less than.",
+        );
       let ok = true;
       for (const w of expr.words) {
         if (w.word.includes(".")) {
           const other = names.fact(w.word);
           if (!other) ok = wrong(w, ...unknownName(w.word, names)) ?? false;
-          else if (!other.choices && !other.open) ok = wrong(w, `"${w.word}" is not a choice of words.`) ?? false;
+          else if (!other.choices && !other.open)
+            ok = wrong(w, `"${w.word}" is not a choice of words.`) ?? false;
         } else if (!(t.is === "choice" && t.open) && !t.choices.includes(w.word))
-          ok = wrong(w, `"${w.word}" is not one of ${t.choices.join(", ")}.`, choiceFixes(w, t.choices)) ?? false;
+          ok =
+            wrong(w, `"${w.word}" is not one of ${t.choices.join(", ")}.`, choiceFixes(w, t.choices)) ??
+            false;
       }
       return ok ? { is: "truth" } : undefined;
     }
@@ -133,10 +155,19 @@ export function typeOf(expr: Expr, names: Names, report: (p: TypeProblem) => voi
 }
 
 /** True where `t` can be true or false; says what is missing where not. */
-export function truth(e: Expr, t: ExprType | undefined, wrong: (at: Span, message: string) => undefined): boolean {
+export function truth(
+  e: Expr,
+  t: ExprType | undefined,
+  wrong: (at: Span, message: string) => undefined,
+): boolean {
   if (!t) return false;
   if (t.is === "truth") return true;
-  wrong(e, t.is === "choice" && t.choices.includes("yes") ? `Say what it should be: ... is yes, or ... is no.` : "A condition is expected here; this is only a value.");
+  wrong(
+    e,
+    t.is === "choice" && t.choices.includes("yes")
+      ? `Say what it should be: ... is yes, or ... is no.`
+      : "A condition is expected here; this is only a value.",
+  );
   return false;
 }
 
@@ -149,7 +180,10 @@ function typeOfFact(f: FactType): ExprType {
 function unknownName(name: string, names: Names): [message: string, fixes?: readonly Fix[]] {
   const nearest = names.nearest(name);
   if (!nearest) return [`Nothing is called "${name}".`];
-  return [`Nothing is called "${name}". Is "${nearest}" meant?`, [{ title: `Write ${nearest}`, text: nearest }]];
+  return [
+    `Nothing is called "${name}". Is "${nearest}" meant?`,
+    [{ title: `Write ${nearest}`, text: nearest }],
+  ];
 }
 
 function choiceFixes(w: Span & { word: string }, choices: readonly string[]): readonly Fix[] {
@@ -157,7 +191,10 @@ function choiceFixes(w: Span & { word: string }, choices: readonly string[]): re
 }
 
 /** Whether two values may stand beside each other in a sum or a comparison. */
-function join(a: { dimension: Dimension; bare: boolean }, b: { dimension: Dimension; bare: boolean }): { dimension: Dimension; bare: boolean } | undefined {
+function join(
+  a: { dimension: Dimension; bare: boolean },
+  b: { dimension: Dimension; bare: boolean },
+): { dimension: Dimension; bare: boolean } | undefined {
   if (a.dimension === b.dimension) return { dimension: a.dimension, bare: a.bare && b.bare };
   if (a.bare && b.dimension === "ratio") return b;
   if (b.bare && a.dimension === "ratio") return a;
@@ -166,8 +203,16 @@ function join(a: { dimension: Dimension; bare: boolean }, b: { dimension: Dimens
 
 const plain = (d: Dimension): boolean => d === "ratio" || d === "number";
 
-function combine(a: { dimension: Dimension; bare: boolean }, b: { dimension: Dimension; bare: boolean }, under: boolean): { dimension: Dimension; bare: boolean } | undefined {
-  if (plain(a.dimension) && plain(b.dimension)) return { dimension: a.dimension === "ratio" || b.dimension === "ratio" ? "ratio" : under ? "ratio" : "number", bare: a.bare && b.bare };
+function combine(
+  a: { dimension: Dimension; bare: boolean },
+  b: { dimension: Dimension; bare: boolean },
+  under: boolean,
+): { dimension: Dimension; bare: boolean } | undefined {
+  if (plain(a.dimension) && plain(b.dimension))
+    return {
+      dimension: a.dimension === "ratio" || b.dimension === "ratio" ? "ratio" : under ? "ratio" : "number",
+      bare: a.bare && b.bare,
+    };
   if (plain(b.dimension)) return { dimension: a.dimension, bare: false };
   if (under) return a.dimension === b.dimension ? { dimension: "ratio", bare: false } : undefined;
   return plain(a.dimension) ? { dimension: b.dimension, bare: false } : undefined;

@@ -5,7 +5,9 @@ import type { Edit } from "../types.js";
 
 /** The statement that starts at a place. */
 function statementAt(place: Place): Statement | undefined {
-  const item = place.entry.lines[place.line]?.items.find((i) => i.type === "statement" && i.start === place.start);
+  const item = place.entry.lines[place.line]?.items.find(
+    (i) => i.type === "statement" && i.start === place.start,
+  );
   return item?.type === "statement" ? item : undefined;
 }
 
@@ -17,7 +19,9 @@ export function setValue(thing: Thing, key: string, text: string): Edit | undefi
   if (thing.values[key] === undefined) return insertKey(thing, key, text);
   const place = thing.placeOf(key);
   const statement = statementAt(place);
-  const value = statement?.atoms.find((a, i) => i > 0 && (a.type === "measure" || (a.type === "word" && a.word === "unknown")));
+  const value = statement?.atoms.find(
+    (a, i) => i > 0 && (a.type === "measure" || (a.type === "word" && a.word === "unknown")),
+  );
   return value && { place: { ...place, start: value.start, end: value.end }, text };
 }
 
@@ -28,27 +32,54 @@ export function insertKey(thing: Thing, key: string, text: string): Edit | undef
   if (line === undefined || !node.children) return undefined;
   if (node.close?.line === node.line) {
     const brace = line.indexOf("{", node.statement.end);
-    return brace < 0 ? undefined : { place: at(entry, node.line, brace + 1), text: ` ${key} ${text}${node.children.length > 0 ? ";" : " "}` };
+    return brace < 0
+      ? undefined
+      : {
+          place: at(entry, node.line, brace + 1),
+          text: ` ${key} ${text}${node.children.length > 0 ? ";" : " "}`,
+        };
   }
   return { place: at(entry, node.line, line.length), text: `\n${indent(line)}  ${key} ${text}` };
 }
 
 /** Puts a step before or after another one, on a line of its own where that one has one. */
-export function insertStep(entry: Entry, beside: Node, text: string, side: "before" | "after"): Edit | undefined {
+export function insertStep(
+  entry: Entry,
+  beside: Node,
+  text: string,
+  side: "before" | "after",
+): Edit | undefined {
   const line = entry.lines[beside.line];
   if (!line) return undefined;
   const alone = line.items.length === 1;
   const { start, end } = beside.statement;
-  if (side === "before") return { place: at(entry, beside.line, start), text: alone ? `${text}\n${indent(line.text)}` : `${text}; ` };
-  return alone ? { place: at(entry, beside.line, line.text.length), text: `\n${indent(line.text)}${text}` } : { place: at(entry, beside.line, end), text: `; ${text}` };
+  if (side === "before")
+    return {
+      place: at(entry, beside.line, start),
+      text: alone ? `${text}\n${indent(line.text)}` : `${text}; `,
+    };
+  return alone
+    ? { place: at(entry, beside.line, line.text.length), text: `\n${indent(line.text)}${text}` }
+    : { place: at(entry, beside.line, end), text: `; ${text}` };
 }
 
 /** Moves a step before or after another one. */
-export function moveStep(entry: Entry, moved: StepLine, beside: Node, text: string, side: "before" | "after"): readonly Edit[] | undefined {
+export function moveStep(
+  entry: Entry,
+  moved: StepLine,
+  beside: Node,
+  text: string,
+  side: "before" | "after",
+): readonly Edit[] | undefined {
   const insert = insertStep(entry, beside, text, side);
   const { start, end } = moved.node.statement;
   return insert && [insert, { place: { entry, line: moved.node.line, start, end }, text: "" }];
 }
 
-const at = (entry: Entry, line: number, column: number): Place => ({ entry, line, start: column, end: column });
+const at = (entry: Entry, line: number, column: number): Place => ({
+  entry,
+  line,
+  start: column,
+  end: column,
+});
 const indent = (line: string): string => /^\s*/.exec(line)![0];

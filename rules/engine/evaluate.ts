@@ -20,7 +20,10 @@ export interface Kept {
   stamp: object | undefined;
   verdict?: Verdict;
   /** The finding made of it, good while the subject's names and places are the same. */
-  finding?: MadeFinding & { readonly ident: readonly unknown[]; readonly extra: readonly (readonly [string, Reading])[] };
+  finding?: MadeFinding & {
+    readonly ident: readonly unknown[];
+    readonly extra: readonly (readonly [string, Reading])[];
+  };
 }
 
 export class Evaluator {
@@ -43,7 +46,12 @@ export class Evaluator {
     const read = new Map<string, Reading>();
     const judgement = judge(rule, recording(subject, this.set, read));
     const all = [...read];
-    const kept: Kept = { judgement, outer: all.filter(([n]) => !n.startsWith("step.")), inner: all.filter(([n]) => n.startsWith("step.")), stamp: subject.stamp };
+    const kept: Kept = {
+      judgement,
+      outer: all.filter(([n]) => !n.startsWith("step.")),
+      inner: all.filter(([n]) => n.startsWith("step.")),
+      stamp: subject.stamp,
+    };
     // Subjects come and go while a text is edited; their judgements must not pile up.
     if (slots.size > 2000) slots.clear();
     slots.set(subject.key, kept);

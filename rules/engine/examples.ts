@@ -10,10 +10,20 @@ const unit = { unit: "1" } as const;
 
 /** A fact as an example gives it. */
 function readingOf(name: string, v: ExampleValue | undefined): Reading {
-  const base = { name, dimension: v?.dimension ?? "number", value: undefined, missing: [], assumed: [], trace: [], unit } as const;
+  const base = {
+    name,
+    dimension: v?.dimension ?? "number",
+    value: undefined,
+    missing: [],
+    assumed: [],
+    trace: [],
+    unit,
+  } as const;
   if (!v || v.unknown) return { ...base, missing: [{ what: nameInWords(name) }], given: false };
   if (v.without) return { ...base, without: `There is no ${nameInWords(name)}`, given: false };
-  const assumed = v.assumed ? [{ name, interval: v.interval ?? exactly(0), dimension: base.dimension, tapeable: true }] : [];
+  const assumed = v.assumed
+    ? [{ name, interval: v.interval ?? exactly(0), dimension: base.dimension, tapeable: true }]
+    : [];
   if (v.choice !== undefined) return { ...base, choice: v.choice, assumed, given: true };
   return { ...base, value: v.interval!, assumed, given: true };
 }
@@ -24,27 +34,44 @@ export function runExample(rule: Rule, example: Example, limits: ReadonlyMap<str
   for (const v of example.values) if (v.fact !== undefined) given.set(v.fact, v);
   const bare = example.values.find((v) => v.fact === undefined);
   const judged = rule.judged.expr;
-  const direct = bare !== undefined && judged.op !== "name" ? ({ op: "name", name: "judged value", start: 0, end: 0 } as const) : undefined;
+  const direct =
+    bare !== undefined && judged.op !== "name"
+      ? ({ op: "name", name: "judged value", start: 0, end: 0 } as const)
+      : undefined;
   if (bare) given.set(judged.op === "name" ? judged.name : "judged value", bare);
-  const skip = new Set<Expr>(rule.when.filter((w) => !namesIn(w.expr).some((n) => given.has(n.name))).map((w) => w.expr));
+  const skip = new Set<Expr>(
+    rule.when.filter((w) => !namesIn(w.expr).some((n) => given.has(n.name))).map((w) => w.expr),
+  );
   const reader: Reader = {
     fact: (name) => readingOf(name, given.get(name)),
     limit: (name) => limits.get(name),
   };
-  const applied: Rule = direct && rule.judged.is === "bands" ? { ...rule, judged: { ...rule.judged, expr: direct } } : rule;
+  const applied: Rule =
+    direct && rule.judged.is === "bands" ? { ...rule, judged: { ...rule.judged, expr: direct } } : rule;
   return judge(applied, reader, skip);
 }
 
 /** Undefined where the example gives what it says; else what it gives, in words. */
 export function exampleFault(rule: Rule, example: Example, result: Judgement): string | undefined {
-  const agrees = result.verdict === example.verdict && (example.best === undefined || result.best === example.best) && (example.worst === undefined || result.worst === example.worst);
+  const agrees =
+    result.verdict === example.verdict &&
+    (example.best === undefined || result.best === example.best) &&
+    (example.worst === undefined || result.worst === example.worst);
   if (agrees) return undefined;
-  const value = result.value && rule.judged.is === "bands" ? ` (value ${valueInWords(result.value.interval.nominal, result.value.dimension, rule.judged.bands[0]?.low.unit ?? unit, rule.judged.signed)})` : "";
+  const value =
+    result.value && rule.judged.is === "bands"
+      ? ` (value ${valueInWords(result.value.interval.nominal, result.value.dimension, rule.judged.bands[0]?.low.unit ?? unit, rule.judged.signed)})`
+      : "";
   return `This example gives ${resultInWords(result)}${value}, not what it says.`;
 }
 
-export function resultInWords(result: { readonly verdict: string; readonly best: string; readonly worst: string }): string {
-  if (result.verdict === "fails") return result.best === result.worst ? result.best : `${result.best} to ${result.worst}`;
+export function resultInWords(result: {
+  readonly verdict: string;
+  readonly best: string;
+  readonly worst: string;
+}): string {
+  if (result.verdict === "fails")
+    return result.best === result.worst ? result.best : `${result.best} to ${result.worst}`;
   if (result.verdict === "unsettled") return `unsettled (holds to ${result.worst})`;
   return result.verdict;
 }

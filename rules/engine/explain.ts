@@ -8,7 +8,7 @@ import { namesIn } from "./expression.js";
 import type { FactTable } from "./fact-table.js";
 import { nameInWords, phrase } from "./phrase.js";
 import type { LimitValue, Rule, RulePlace, RuleSet, Scope, Source } from "./types.js";
-import { rangeInWords } from "./verify.js";
+import { rangeInWords } from "./band-words.js";
 
 export interface ExplainedBand {
   readonly text: string;
@@ -46,7 +46,16 @@ export interface Explanation {
   readonly at?: RulePlace;
 }
 
-const empty = { bands: [], bases: [], covers: [], notCovered: [], remedies: [], cautions: [], examples: [], usedBy: [] } as const;
+const empty = {
+  bands: [],
+  bases: [],
+  covers: [],
+  notCovered: [],
+  remedies: [],
+  cautions: [],
+  examples: [],
+  usedBy: [],
+} as const;
 
 /** Explains a name of the rule set or of the facts; undefined where nothing is called so. */
 export function explain(name: string, set: RuleSet, table: FactTable): Explanation | undefined {
@@ -60,7 +69,12 @@ export function explain(name: string, set: RuleSet, table: FactTable): Explanati
   return source ? explainSource(source, set) : explainFact(name, set, table);
 }
 
-const gradeWords: Record<Grade, string> = { holds: "holds", advice: "advice: it would be easier or safer", caution: "caution: only with what the message says", stop: "stop: do not attempt it like this" };
+const gradeWords: Record<Grade, string> = {
+  holds: "holds",
+  advice: "advice: it would be easier or safer",
+  caution: "caution: only with what the message says",
+  stop: "stop: do not attempt it like this",
+};
 
 function scopeInWords(scope: Scope): string {
   switch (scope.is) {
@@ -73,7 +87,9 @@ function scopeInWords(scope: Scope): string {
     case "end":
       return "Looks at how things stand after the last step of a transfer.";
     case "step":
-      return scope.phrases.length === 0 ? "Looks at each step." : `Looks at each step ${scope.phrases.map((p) => `"${p}"`).join(", ")}.`;
+      return scope.phrases.length === 0
+        ? "Looks at each step."
+        : `Looks at each step ${scope.phrases.map((p) => `"${p}"`).join(", ")}.`;
   }
 }
 
@@ -81,8 +97,12 @@ export function explainRule(rule: Rule, set: RuleSet, table: FactTable): Explana
   const called = (n: string): string => set.limits.get(n)?.title ?? nameInWords(n);
   const says = [scopeInWords(rule.scope), ...rule.when.map((w) => `Applies where ${phrase(w.expr)}.`)];
   const { judged } = rule;
-  if (judged.is === "require") says.push(`Requires that ${phrase(judged.expr, withValue(set))}; else ${gradeWords[judged.level]}.`);
-  else says.push(`Judges ${judged.expr.op === "name" ? `${nameInWords(judged.expr.name)} (${whatIs(judged.expr.name, rule.scope, table)})` : phrase(judged.expr, called)}.`);
+  if (judged.is === "require")
+    says.push(`Requires that ${phrase(judged.expr, withValue(set))}; else ${gradeWords[judged.level]}.`);
+  else
+    says.push(
+      `Judges ${judged.expr.op === "name" ? `${nameInWords(judged.expr.name)} (${whatIs(judged.expr.name, rule.scope, table)})` : phrase(judged.expr, called)}.`,
+    );
   return {
     ...empty,
     is: "rule",
@@ -95,33 +115,65 @@ export function explainRule(rule: Rule, set: RuleSet, table: FactTable): Explana
     bases: basesOf(rule.bases, set),
     covers: rule.covers,
     notCovered: rule.notCovered,
-    remedies: rule.remedies.map((r) => (r.is === "text" || r.is === "set" ? r.text : `${r.is === "insert" ? "Put" : "Move"} the step "${r.step}" ${r.side} this one.`)),
+    remedies: rule.remedies.map((r) =>
+      r.is === "text" || r.is === "set"
+        ? r.text
+        : `${r.is === "insert" ? "Put" : "Move"} the step "${r.step}" ${r.side} this one.`,
+    ),
     cautions: rule.cautions,
     examples: rule.examples.map((e) => {
       const result = runExample(rule, e, set.limits);
-      return { text: e.text.replace(/: [^:]*$/, ""), gives: resultInWords(result), ...(result.value && { value: result.value.interval.nominal }) };
+      return {
+        text: e.text.replace(/: [^:]*$/, ""),
+        gives: resultInWords(result),
+        ...(result.value && { value: result.value.interval.nominal }),
+      };
     }),
     at: rule.at,
   };
 }
 
-const withValue = (set: RuleSet) => (n: string): string => {
-  const l = set.limits.get(n);
-  return l ? `${showValue(l.interval.nominal, l.dimension, l.unit)} (${n})` : nameInWords(n);
-};
+const withValue =
+  (set: RuleSet) =>
+  (n: string): string => {
+    const l = set.limits.get(n);
+    return l ? `${showValue(l.interval.nominal, l.dimension, l.unit)} (${n})` : nameInWords(n);
+  };
 
-const whatIs = (name: string, scope: Scope, table: FactTable): string => table.spec(name, scope)?.says ?? nameInWords(name);
+const whatIs = (name: string, scope: Scope, table: FactTable): string =>
+  table.spec(name, scope)?.says ?? nameInWords(name);
 
 function bandsOf(rule: Rule): readonly ExplainedBand[] {
   const j = rule.judged;
   if (j.is === "require") return [];
-  const words = j.choices.map((b): ExplainedBand => ({ text: `${b.choices.join(", ")}: ${gradeWords[b.grade]}`, grade: b.grade, ...(b.message !== undefined && { message: b.message }) }));
-  const values = inOrder(j.bands).map((b): ExplainedBand => ({ text: `${rangeInWords(b, j.signed)}: ${gradeWords[b.grade]}`, grade: b.grade, low: b.low.value, high: b.high.value, ...(b.message !== undefined && { message: b.message }) }));
+  const words = j.choices.map((b): ExplainedBand => ({
+    text: `${b.choices.join(", ")}: ${gradeWords[b.grade]}`,
+    grade: b.grade,
+    ...(b.message !== undefined && { message: b.message }),
+  }));
+  const values = inOrder(j.bands).map((b): ExplainedBand => ({
+    text: `${rangeInWords(b, j.signed)}: ${gradeWords[b.grade]}`,
+    grade: b.grade,
+    low: b.low.value,
+    high: b.high.value,
+    ...(b.message !== undefined && { message: b.message }),
+  }));
   return [...words, ...values];
 }
 
-const basisWords: Record<BasisNote["basis"], string> = { published: "Published", derived: "Derived", "common-practice": "Common practice, without a source", "from-memory": "From memory", "project-choice": "A choice of this project" };
-const extentWords: Record<Source["extent"], string> = { whole: "read whole", part: "read in part", abstract: "only its abstract was read", "through-another": "known through another page" };
+const basisWords: Record<BasisNote["basis"], string> = {
+  published: "Published",
+  derived: "Derived",
+  "common-practice": "Common practice, without a source",
+  "from-memory": "From memory",
+  "project-choice": "A choice of this project",
+};
+const extentWords: Record<Source["extent"], string> = {
+  whole: "read whole",
+  part: "read in part",
+  abstract: "only its abstract was read",
+  "through-another": "known through another page",
+};
 
 function basesOf(notes: readonly BasisNote[], set: RuleSet): readonly ExplainedBasis[] {
   return notes.map((note) => {
@@ -133,11 +185,33 @@ function basesOf(notes: readonly BasisNote[], set: RuleSet): readonly ExplainedB
   });
 }
 
-function explainLimit(limit: LimitValue, is: "limit" | "default", set: RuleSet, tapeable = false): Explanation {
+function explainLimit(
+  limit: LimitValue,
+  is: "limit" | "default",
+  set: RuleSet,
+  tapeable = false,
+): Explanation {
   const value = show(limit.interval, limit.dimension, limit.unit);
-  const says = [is === "limit" ? `The limit is ${value}.` : `Where nobody gave a value, ${value} is assumed.`];
-  if (tapeable) says.push("A tape can measure it in the home: while it is only assumed, nothing that rests on it counts as holding.");
-  return { ...empty, is, name: limit.name, title: limit.title, says, dimension: limit.dimension, bases: basesOf(limit.bases, set), covers: limit.covers, notCovered: limit.notCovered, usedBy: readers(limit.name, set), at: limit.at };
+  const says = [
+    is === "limit" ? `The limit is ${value}.` : `Where nobody gave a value, ${value} is assumed.`,
+  ];
+  if (tapeable)
+    says.push(
+      "A tape can measure it in the home: while it is only assumed, nothing that rests on it counts as holding.",
+    );
+  return {
+    ...empty,
+    is,
+    name: limit.name,
+    title: limit.title,
+    says,
+    dimension: limit.dimension,
+    bases: basesOf(limit.bases, set),
+    covers: limit.covers,
+    notCovered: limit.notCovered,
+    usedBy: readers(limit.name, set),
+    at: limit.at,
+  };
 }
 
 function explainSource(source: Source, set: RuleSet): Explanation {
@@ -147,9 +221,28 @@ function explainSource(source: Source, set: RuleSet): Explanation {
     `A ${source.kind}; ${extentWords[source.extent]}, on ${source.read}.`,
     ...(source.address === undefined ? [] : [source.address]),
   ];
-  const holders = [...set.rules.map((r) => ({ name: r.id, bases: r.bases })), ...set.limits.values(), ...set.defaults.values()];
-  const cites = holders.flatMap((h) => h.bases.filter((b) => b.citation?.id === source.name).map((b) => ({ by: h.name, note: b })));
-  return { ...empty, is: "source", name: source.name, title: source.title, says, bases: cites.map(({ by, note }) => ({ text: `${by}: ${note.citation!.at} says ${note.citation!.says}; taken from it: ${note.citation!.takes}.`, note, source })), usedBy: [...new Set(cites.map((c) => c.by))], at: source.at };
+  const holders = [
+    ...set.rules.map((r) => ({ name: r.id, bases: r.bases })),
+    ...set.limits.values(),
+    ...set.defaults.values(),
+  ];
+  const cites = holders.flatMap((h) =>
+    h.bases.filter((b) => b.citation?.id === source.name).map((b) => ({ by: h.name, note: b })),
+  );
+  return {
+    ...empty,
+    is: "source",
+    name: source.name,
+    title: source.title,
+    says,
+    bases: cites.map(({ by, note }) => ({
+      text: `${by}: ${note.citation!.at} says ${note.citation!.says}; taken from it: ${note.citation!.takes}.`,
+      note,
+      source,
+    })),
+    usedBy: [...new Set(cites.map((c) => c.by))],
+    at: source.at,
+  };
 }
 
 const everywhere: readonly Scope[] = [{ is: "transfer" }, { is: "step", phrases: [] }, { is: "setup" }];
@@ -160,8 +253,17 @@ function explainFact(name: string, set: RuleSet, table: FactTable): Explanation 
     if (!spec) continue;
     const says = [`${spec.says[0]?.toUpperCase() ?? ""}${spec.says.slice(1)}.`];
     if (spec.type.choices) says.push(`It is one of ${spec.type.choices.join(", ")}.`);
-    if (spec.is === "quantity") says.push(`Worked out as: ${spec.quantity.formula}.`, `From: ${spec.quantity.source}.`);
-    return { ...empty, is: spec.is === "quantity" ? "quantity" : "fact", name, title: nameInWords(name), says, ...(spec.type.dimension && { dimension: spec.type.dimension }), usedBy: readers(name, set) };
+    if (spec.is === "quantity")
+      says.push(`Worked out as: ${spec.quantity.formula}.`, `From: ${spec.quantity.source}.`);
+    return {
+      ...empty,
+      is: spec.is === "quantity" ? "quantity" : "fact",
+      name,
+      title: nameInWords(name),
+      says,
+      ...(spec.type.dimension && { dimension: spec.type.dimension }),
+      usedBy: readers(name, set),
+    };
   }
   return undefined;
 }
@@ -169,24 +271,39 @@ function explainFact(name: string, set: RuleSet, table: FactTable): Explanation 
 /** The rules that read a fact or use a limit. */
 function readers(name: string, set: RuleSet): readonly string[] {
   return set.rules
-    .filter((r) => [...r.when.map((w) => w.expr), r.judged.expr].some((e) => namesIn(e).some((n) => n.name === name)) || (r.judged.is === "bands" && r.judged.bands.some((b) => b.low.limit === name || b.high.limit === name)))
+    .filter(
+      (r) =>
+        [...r.when.map((w) => w.expr), r.judged.expr].some((e) => namesIn(e).some((n) => n.name === name)) ||
+        (r.judged.is === "bands" &&
+          r.judged.bands.some((b) => b.low.limit === name || b.high.limit === name)),
+    )
     .map((r) => r.id);
 }
 
 /** The whole explanation as lines of text. */
 export function explanationLines(e: Explanation): readonly string[] {
-  const part = (head: string, lines: readonly string[]): string[] => (lines.length === 0 ? [] : ["", head, ...lines.map((l) => `  ${l}`)]);
+  const part = (head: string, lines: readonly string[]): string[] =>
+    lines.length === 0 ? [] : ["", head, ...lines.map((l) => `  ${l}`)];
   return [
     `${e.title} (${e.name})`,
     ...e.says,
     ...(e.because === undefined ? [] : ["", `Why: ${e.because}`]),
-    ...part("Bands:", e.bands.map((b) => b.text)),
-    ...part("What it rests on:", e.bases.map((b) => b.text)),
+    ...part(
+      "Bands:",
+      e.bands.map((b) => b.text),
+    ),
+    ...part(
+      "What it rests on:",
+      e.bases.map((b) => b.text),
+    ),
     ...part("Covers:", e.covers),
     ...part("Does not cover:", e.notCovered),
     ...part("What would help:", e.remedies),
     ...part("Meanwhile:", e.cautions),
-    ...part("Examples:", e.examples.map((x) => `${x.text}: ${x.gives}`)),
+    ...part(
+      "Examples:",
+      e.examples.map((x) => `${x.text}: ${x.gives}`),
+    ),
     ...part("Used by:", e.usedBy),
   ];
 }

@@ -64,7 +64,8 @@ function keyPath(kind: string, rest: string): Path | undefined {
   if (!whole) return undefined;
   const part = rest.slice(dot + 1);
   const key = rest.slice(0, dot);
-  if (whole.shape.is === "pair" && (part === "first" || part === "second")) return { key, part, type: { dimension: whole.shape.dimension }, spec: whole };
+  if (whole.shape.is === "pair" && (part === "first" || part === "second"))
+    return { key, part, type: { dimension: whole.shape.dimension }, spec: whole };
   const shapes = whole.shape.is === "either" ? whole.shape.shapes : [whole.shape];
   for (const s of shapes) {
     const found = s.is === "parts" ? s.parts.find((p) => p.name === part) : undefined;
@@ -74,13 +75,16 @@ function keyPath(kind: string, rest: string): Path | undefined {
 }
 
 /** The thing in which the path's key stands: the thing itself, or its inner block. */
-export const holderOf = (thing: Thing, path: Path): Thing | undefined => (path.block === undefined ? thing : thing.inner[path.block]?.[0]);
+export const holderOf = (thing: Thing, path: Path): Thing | undefined =>
+  path.block === undefined ? thing : thing.inner[path.block]?.[0];
 
 /** What is written there. */
 export function valueAt(holder: Thing, path: Path): Value | undefined {
   const value = path.key === undefined ? undefined : holder.values[path.key];
   if (path.part === undefined || value === undefined || isQuantity(value) || isUnknown(value)) return value;
-  return typeof value === "object" && !Array.isArray(value) ? (value as { readonly [part: string]: Value | undefined })[path.part] : value;
+  return typeof value === "object" && !Array.isArray(value)
+    ? (value as { readonly [part: string]: Value | undefined })[path.part]
+    : value;
 }
 
 /** Every fact of a kind that is written as one value, for completion and nearest spellings. */

@@ -5,14 +5,26 @@ import type { QuantityRule } from "../quantity.js";
 import { stepFacts } from "../steps/facts.js";
 import type { FactType } from "./dimensions.js";
 import { pathIn, pathsOf, type Path } from "./fact-paths.js";
-import { specialFacts, type SpecialFact } from "./facts-special.js";
+import { specialFacts } from "./facts-special.js";
+import type { SpecialFact } from "./special-fact.js";
 import type { Scope } from "./types.js";
 import type { Surroundings } from "./verify.js";
 
 export type FactSpec =
-  | { readonly is: "quantity"; readonly quantity: QuantityRule; readonly type: FactType; readonly says: string }
+  | {
+      readonly is: "quantity";
+      readonly quantity: QuantityRule;
+      readonly type: FactType;
+      readonly says: string;
+    }
   | { readonly is: "special"; readonly special: SpecialFact; readonly type: FactType; readonly says: string }
-  | { readonly is: "written"; readonly role: string; readonly paths: ReadonlyMap<string, Path>; readonly type: FactType; readonly says: string }
+  | {
+      readonly is: "written";
+      readonly role: string;
+      readonly paths: ReadonlyMap<string, Path>;
+      readonly type: FactType;
+      readonly says: string;
+    }
   | { readonly is: "step"; readonly type: FactType; readonly says: string };
 
 /** What plays a part in a transfer, and which kinds of things can. */
@@ -31,10 +43,14 @@ export const roles: ReadonlyMap<string, readonly string[]> = new Map([
 ]);
 
 /** Quantities that also name a thing, and what they can name. */
-const namingQuantities: ReadonlyMap<string, readonly string[]> = new Map([["park.contact", ["legrest", "hanger", "footplate", "armrest", "wheel", "castor", "seat", "other"]]]);
+const namingQuantities: ReadonlyMap<string, readonly string[]> = new Map([
+  ["park.contact", ["legrest", "hanger", "footplate", "armrest", "wheel", "castor", "seat", "other"]],
+]);
 
-const onTransfer = (scope: Scope): boolean => scope.is === "transfer" || scope.is === "step" || scope.is === "end";
-const scopeKey = (scope: Scope): string => (scope.is === "thing" ? scope.kind : scope.is === "end" ? "step" : scope.is);
+const onTransfer = (scope: Scope): boolean =>
+  scope.is === "transfer" || scope.is === "step" || scope.is === "end";
+const scopeKey = (scope: Scope): string =>
+  scope.is === "thing" ? scope.kind : scope.is === "end" ? "step" : scope.is;
 
 /** Roles of a scope with their kinds: those of a transfer; for a rule on things, the thing under its kind and usual role. */
 export function rolesOf(scope: Scope): ReadonlyMap<string, readonly string[]> {
@@ -45,7 +61,8 @@ export function rolesOf(scope: Scope): ReadonlyMap<string, readonly string[]> {
   ]);
   if (scope.is === "thing") {
     found.set(scope.kind, [scope.kind]);
-    for (const [role, kinds] of roles) if (kinds.length === 1 && kinds[0] === scope.kind) found.set(role, kinds);
+    for (const [role, kinds] of roles)
+      if (kinds.length === 1 && kinds[0] === scope.kind) found.set(role, kinds);
     found.set("thing", [scope.kind]);
   }
   return found;
@@ -74,15 +91,26 @@ export class FactTable implements Surroundings {
   private find(name: string, scope: Scope): FactSpec | undefined {
     if (scope.is === "step" || scope.is === "end") {
       const step = stepFacts.get(name);
-      if (step) return { is: "step", type: step.choices ? { choices: step.choices } : { open: true }, says: step.says };
+      if (step)
+        return {
+          is: "step",
+          type: step.choices ? { choices: step.choices } : { open: true },
+          says: step.says,
+        };
     }
     const quantity = onTransfer(scope) ? this.quantities.get(name) : undefined;
     if (quantity) {
       const choices = namingQuantities.get(name);
-      return { is: "quantity", quantity, type: { dimension: quantity.dimension, ...(choices && { choices }) }, says: quantity.says };
+      return {
+        is: "quantity",
+        quantity,
+        type: { dimension: quantity.dimension, ...(choices && { choices }) },
+        says: quantity.says,
+      };
     }
     const special = this.specials.get(name);
-    if (special && (special.on === "both" || (special.on === "transfer") === onTransfer(scope))) return { is: "special", special, type: special.type, says: special.says };
+    if (special && (special.on === "both" || (special.on === "transfer") === onTransfer(scope)))
+      return { is: "special", special, type: special.type, says: special.says };
     return this.written(name, scope);
   }
 
@@ -98,7 +126,13 @@ export class FactTable implements Surroundings {
     }
     const first = [...paths.values()][0];
     if (!first) return undefined;
-    return { is: "written", role, paths, type: first.type, says: first.spec?.help ?? `whether the block ${first.block ?? ""} is written` };
+    return {
+      is: "written",
+      role,
+      paths,
+      type: first.type,
+      says: first.spec?.help ?? `whether the block ${first.block ?? ""} is written`,
+    };
   }
 
   /** Whether a fact looks beyond the things of its transfer. */
@@ -114,8 +148,10 @@ export class FactTable implements Surroundings {
   *factNames(scope: Scope): Iterable<string> {
     if (scope.is === "step" || scope.is === "end") yield* stepFacts.keys();
     if (onTransfer(scope)) yield* this.quantities.keys();
-    for (const f of this.specials.values()) if (f.on === "both" || (f.on === "transfer") === onTransfer(scope)) yield f.name;
-    for (const [role, kinds] of rolesOf(scope)) for (const kind of kinds) for (const path of pathsOf(kind)) yield `${role}.${path}`;
+    for (const f of this.specials.values())
+      if (f.on === "both" || (f.on === "transfer") === onTransfer(scope)) yield f.name;
+    for (const [role, kinds] of rolesOf(scope))
+      for (const kind of kinds) for (const path of pathsOf(kind)) yield `${role}.${path}`;
   }
 
   settable(role: string, key: string, scope: Scope): "quantity" | "other" | undefined {

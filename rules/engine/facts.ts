@@ -8,7 +8,8 @@ import type { Step } from "../../language/vocabulary/verbs.js";
 import { facts as factsOfStep } from "../steps/facts.js";
 import type { State } from "../steps/state.js";
 import type { FactSpec, FactTable } from "./fact-table.js";
-import { liftOf, type Sight } from "./facts-special.js";
+import { liftOf } from "./facts-use.js";
+import type { Sight } from "./special-fact.js";
 import type { Reading } from "./logic.js";
 import type { Scope } from "./types.js";
 import { choiceReading, missingReading, withoutReading, Written } from "./written.js";
@@ -62,7 +63,27 @@ class FactsOfScene implements Facts {
 }
 
 const transferScope: Scope = { is: "transfer" };
-const parts = ["direction", "transfer", "base", "from", "to", "chair", "surface", "board", "belt", "lift", "helpers", "client", "room", "placed", "side", "parked", "steps", "setup", "run"] as const;
+const parts = [
+  "direction",
+  "transfer",
+  "base",
+  "from",
+  "to",
+  "chair",
+  "surface",
+  "board",
+  "belt",
+  "lift",
+  "helpers",
+  "client",
+  "room",
+  "placed",
+  "side",
+  "parked",
+  "steps",
+  "setup",
+  "run",
+] as const;
 const sameScene = (a: Scene, b: Scene): boolean => a === b || parts.every((p) => a[p] === b[p]);
 
 export class FactReader {
@@ -100,9 +121,14 @@ export class FactReader {
    */
   ofScene(sight: Sight & { readonly scene: Scene }): Facts {
     const kept = this.sceneOf(sight.scene);
-    if (kept.facts) return kept.facts.sight.household === sight.household && kept.facts.sight.today === sight.today ? kept.facts : kept.facts.refresh(sight);
+    if (kept.facts)
+      return kept.facts.sight.household === sight.household && kept.facts.sight.today === sight.today
+        ? kept.facts
+        : kept.facts.refresh(sight);
     const quantity = this.quantitiesOf(sight.scene);
-    const facts: FactsOfScene = new FactsOfScene(sight, this.table, (name, f) => this.read(name, transferScope, f.sight, (r) => f.role(r), kept.scene.name, quantity));
+    const facts: FactsOfScene = new FactsOfScene(sight, this.table, (name, f) =>
+      this.read(name, transferScope, f.sight, (r) => f.role(r), kept.scene.name, quantity),
+    );
     kept.facts = facts;
     return facts;
   }
@@ -139,7 +165,8 @@ export class FactReader {
 
   /** Facts of one thing, or of the setup as a whole. */
   ofThing(sight: Sight, scope: Scope, thing?: Thing): Facts {
-    const role = (name: string): Thing | undefined => (name === "client" ? sight.household.client : name === "review" ? sight.household.review : thing);
+    const role = (name: string): Thing | undefined =>
+      name === "client" ? sight.household.client : name === "review" ? sight.household.review : thing;
     return this.memo(sight, role, (name) => this.read(name, scope, sight, role, thing?.name ?? "setup"));
   }
 
@@ -160,7 +187,10 @@ export class FactReader {
     const key = `${name}\n${choice ?? ""}`;
     let found = this.words.get(key);
     if (!found) {
-      found = choice === undefined ? missingReading(name, name.slice(5).replaceAll("-", " ")) : choiceReading(name, choice);
+      found =
+        choice === undefined
+          ? missingReading(name, name.slice(5).replaceAll("-", " "))
+          : choiceReading(name, choice);
       // Texts (why a step cannot be done) come in many wordings; the store must not grow for ever.
       if (this.words.size > 5000) this.words.clear();
       this.words.set(key, found);
@@ -168,7 +198,11 @@ export class FactReader {
     return found;
   }
 
-  private memo(sight: Sight, role: (name: string) => Thing | undefined, read: (name: string) => Reading): Facts {
+  private memo(
+    sight: Sight,
+    role: (name: string) => Thing | undefined,
+    read: (name: string) => Reading,
+  ): Facts {
     const done = new Map<string, Reading>();
     return {
       sight,
@@ -181,7 +215,14 @@ export class FactReader {
     };
   }
 
-  private read(name: string, scope: Scope, sight: Sight, role: (name: string) => Thing | undefined, subject: string, quantity?: (q: QuantityRule) => Computed): Reading {
+  private read(
+    name: string,
+    scope: Scope,
+    sight: Sight,
+    role: (name: string) => Thing | undefined,
+    subject: string,
+    quantity?: (q: QuantityRule) => Computed,
+  ): Reading {
     const spec = this.table.spec(name, scope);
     switch (spec?.is) {
       case "quantity":
@@ -199,23 +240,46 @@ export class FactReader {
 
   private keep(key: string, depends: readonly unknown[], make: () => Reading): Reading {
     const before = this.specialsNow.get(key) ?? this.specials.get(key);
-    const kept = before && before.depends.length === depends.length && before.depends.every((d, i) => d === depends[i]) ? before : { depends, reading: make() };
+    const kept =
+      before && before.depends.length === depends.length && before.depends.every((d, i) => d === depends[i])
+        ? before
+        : { depends, reading: make() };
     this.specialsNow.set(key, kept);
     return kept.reading;
   }
 
-  private readWritten(name: string, spec: FactSpec & { readonly is: "written" }, sight: Sight, role: (name: string) => Thing | undefined, subject: string): Reading {
+  private readWritten(
+    name: string,
+    spec: FactSpec & { readonly is: "written" },
+    sight: Sight,
+    role: (name: string) => Thing | undefined,
+    subject: string,
+  ): Reading {
     const scene = sight.scene;
     // A way back that does not say a key of the transfer takes it from the transfer it turns round.
     if (scene && spec.role === "transfer") {
       const path = [...spec.paths.values()][0]!;
-      const thing = path.key === undefined ? (scene.transfer.inner[path.block!] ? scene.transfer : (scene.base ?? scene.transfer)) : scene.value(path.key).thing;
+      const thing =
+        path.key === undefined
+          ? scene.transfer.inner[path.block!]
+            ? scene.transfer
+            : (scene.base ?? scene.transfer)
+          : scene.value(path.key).thing;
       return this.written.read(name, thing, path);
     }
     const thing = role(spec.role);
-    if (!thing) return this.keep(`${subject}\n${name}`, [scene?.transfer, scene?.base], () => absent(name, spec.role, scene));
+    if (!thing)
+      return this.keep(`${subject}\n${name}`, [scene?.transfer, scene?.base], () =>
+        absent(name, spec.role, scene),
+      );
     const path = spec.paths.get(thing.kind);
-    if (!path) return this.keep(`${subject}\n${name}`, [thing], () => withoutReading(name, `A ${thing.kind} has no ${name.slice(spec.role.length + 1).replaceAll("-", " ")}`));
+    if (!path)
+      return this.keep(`${subject}\n${name}`, [thing], () =>
+        withoutReading(
+          name,
+          `A ${thing.kind} has no ${name.slice(spec.role.length + 1).replaceAll("-", " ")}`,
+        ),
+      );
     return this.written.read(name, thing, path);
   }
 }
@@ -242,7 +306,12 @@ export function roleInScene(name: string, scene: Scene, household: Household): T
   }
 }
 
-const optional: { readonly [role: string]: string } = { board: "No board is used", belt: "No belt is used", helper: "Nobody helps", lift: "No lift is named" };
+const optional: { readonly [role: string]: string } = {
+  board: "No board is used",
+  belt: "No belt is used",
+  helper: "Nobody helps",
+  lift: "No lift is named",
+};
 const words: { readonly [role: string]: { readonly what: string; readonly key: string } } = {
   board: { what: "which board is used (with, or no-board)", key: "with" },
   belt: { what: "whether a belt is used (with)", key: "with" },
@@ -254,9 +323,15 @@ const words: { readonly [role: string]: { readonly what: string; readonly key: s
 
 /** A fact of a thing that is not there: because somebody decided so, or because nobody said which. */
 function absent(name: string, role: string, scene: Scene | undefined): Reading {
-  const decided = scene && (role === "board" ? scene.value("no-board").value === true : Array.isArray(scene.value("with").value));
+  const decided =
+    scene &&
+    (role === "board" ? scene.value("no-board").value === true : Array.isArray(scene.value("with").value));
   const without = optional[role];
   if (without !== undefined && decided) return withoutReading(name, without);
   const said = words[role] ?? { what: "from where to where it goes (from)", key: "from" };
-  return missingReading(name, said.what, scene && { thing: said.key === "from" ? (scene.base ?? scene.transfer) : scene.transfer, key: said.key });
+  return missingReading(
+    name,
+    said.what,
+    scene && { thing: said.key === "from" ? (scene.base ?? scene.transfer) : scene.transfer, key: said.key },
+  );
 }

@@ -17,22 +17,51 @@ export interface Current {
 }
 
 /** The verdict of a judgement; the same object while the judgement is. */
-export const verdictOf = (rule: Rule, subject: Subject, kept: Kept): Verdict => (kept.verdict ??= makeVerdict(rule, subject, kept));
+export const verdictOf = (rule: Rule, subject: Subject, kept: Kept): Verdict =>
+  (kept.verdict ??= makeVerdict(rule, subject, kept));
 
 const makeVerdict = (rule: Rule, subject: Subject, kept: Kept): Verdict => {
   const { verdict, best, worst, reason, missing } = kept.judgement;
-  const why = reason ?? (verdict === "unknown" && missing.length > 0 ? `Missing: ${[...new Set(missing.map((m) => m.what))].join("; ")}` : undefined);
-  return { rule: rule.id, subject: subject.name, verdict, levels: { best, worst }, ...(why !== undefined && { reason: why }) };
+  const why =
+    reason ??
+    (verdict === "unknown" && missing.length > 0
+      ? `Missing: ${[...new Set(missing.map((m) => m.what))].join("; ")}`
+      : undefined);
+  return {
+    rule: rule.id,
+    subject: subject.name,
+    verdict,
+    levels: { best, worst },
+    ...(why !== undefined && { reason: why }),
+  };
 };
 
 /** The finding of a judgement that neither holds nor is out of place; kept with it while names and places are the same. */
-export function findingOf(rule: Rule, subject: Subject, kept: Kept, set: RuleSet, now: Current, remedies: (rule: Rule, subject: Subject, kept: Kept) => readonly Remedy[]): MadeFinding {
+export function findingOf(
+  rule: Rule,
+  subject: Subject,
+  kept: Kept,
+  set: RuleSet,
+  now: Current,
+  remedies: (rule: Rule, subject: Subject, kept: Kept) => readonly Remedy[],
+): MadeFinding {
   const old = kept.finding;
-  if (old && old.ident.length === subject.ident.length && old.ident.every((x, i) => x === subject.ident[i]) && old.extra.every(([n, r]) => subject.facts.read(n) === r)) return old;
+  if (
+    old &&
+    old.ident.length === subject.ident.length &&
+    old.ident.every((x, i) => x === subject.ident[i]) &&
+    old.extra.every(([n, r]) => subject.facts.read(n) === r)
+  )
+    return old;
   const extra = new Map<string, Reading>();
   const watched: Subject = { ...subject, facts: watch(subject.facts, extra) };
   const made = make(rule, watched, kept, set, now, () => remedies(rule, subject, kept));
-  const found = { made, plain: plainMessage(rule, kept.judgement, watched), ident: subject.ident, extra: [...extra] };
+  const found = {
+    made,
+    plain: plainMessage(rule, kept.judgement, watched),
+    ident: subject.ident,
+    extra: [...extra],
+  };
   kept.finding = found;
   return found;
 }
@@ -48,7 +77,14 @@ const watch = (facts: Facts, read: Map<string, Reading>): Facts => ({
   },
 });
 
-function make(rule: Rule, subject: Subject, kept: Kept, set: RuleSet, now: Current, remedies: () => readonly Remedy[]): Finding {
+function make(
+  rule: Rule,
+  subject: Subject,
+  kept: Kept,
+  set: RuleSet,
+  now: Current,
+  remedies: () => readonly Remedy[],
+): Finding {
   const j = kept.judgement;
   const unit = unitFor(rule, j);
   const words = marginInWords(rule, j);
@@ -92,7 +128,10 @@ function placeOf(rule: Rule, subject: Subject): Place {
   const own = subject.place();
   if (household.locate(own.entry)?.path === household.path) return own;
   // A thing taken from another file is spoken of where this file takes it.
-  const user = household.all.find((t) => household.locate(t.entry)?.path === household.path && (t.kind === "transfer" || t.kind === "way-back"));
+  const user = household.all.find(
+    (t) =>
+      household.locate(t.entry)?.path === household.path && (t.kind === "transfer" || t.kind === "way-back"),
+  );
   return user?.placeOf() ?? own;
 }
 
@@ -113,7 +152,12 @@ export function writtenPlace(path: string, subject: Subject): Place | undefined 
 }
 
 /** Every written line that the facts rest on, each once, followed through the quantities computed from them. */
-function relatedTo(facts: readonly Reading[], subject: Subject, household: Household, own: Place): Finding["related"] {
+function relatedTo(
+  facts: readonly Reading[],
+  subject: Subject,
+  household: Household,
+  own: Place,
+): Finding["related"] {
   const found: { place: Place; message: string }[] = [];
   const seen = new Set<string>();
   const add = (term: Term): void => {
@@ -124,7 +168,10 @@ function relatedTo(facts: readonly Reading[], subject: Subject, household: House
       const same = place.entry === own.entry && place.line === own.line && place.start === own.start;
       if (key === undefined || same || seen.has(key)) return;
       seen.add(key);
-      const value = term.value && term.dimension && term.unit ? `: ${showWithDoubt(term.value, term.dimension, term.unit)}` : "";
+      const value =
+        term.value && term.dimension && term.unit
+          ? `: ${showWithDoubt(term.value, term.dimension, term.unit)}`
+          : "";
       found.push({ place, message: `${term.label}${value}` });
     } else if (term.quantity !== undefined && !seen.has(term.quantity)) {
       seen.add(term.quantity);

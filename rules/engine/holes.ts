@@ -3,7 +3,27 @@
 const hole = /\{([a-z][a-z0-9./-]*)\}/g;
 
 /** Names that every message may use, beside facts and limits. */
-export const knownHoles: ReadonlySet<string> = new Set(["value", "limit", "short", "range", "from", "to", "board", "chair", "surface", "client", "helper", "belt", "room", "transfer", "thing", "step", "near", "far", "missing"]);
+export const knownHoles: ReadonlySet<string> = new Set([
+  "value",
+  "limit",
+  "short",
+  "range",
+  "from",
+  "to",
+  "board",
+  "chair",
+  "surface",
+  "client",
+  "helper",
+  "belt",
+  "room",
+  "transfer",
+  "thing",
+  "step",
+  "near",
+  "far",
+  "missing",
+]);
 
 export const holesIn = (text: string): readonly string[] => [...text.matchAll(hole)].map((m) => m[1]!);
 

@@ -18,7 +18,12 @@ export interface Judgement {
   readonly message?: string;
   readonly value?: { readonly interval: Interval; readonly dimension: Dimension; readonly unit: ShownUnit };
   readonly choice?: string;
-  readonly limit?: { readonly name: string; readonly interval: Interval; readonly dimension: Dimension; readonly unit: ShownUnit };
+  readonly limit?: {
+    readonly name: string;
+    readonly interval: Interval;
+    readonly dimension: Dimension;
+    readonly unit: ShownUnit;
+  };
   /** Signed distance of the nominal value to the nearest end of what holds; negative where it misses. */
   readonly margin?: number;
   readonly missing: readonly Missing[];
@@ -37,31 +42,79 @@ export function gravest(rule: Rule): Grade {
 
 /** `skip`: conditions taken as met, which examples use where they say nothing of what a condition reads. */
 export function judge(rule: Rule, reader: Reader, skip?: ReadonlySet<Expr>): Judgement {
-  const conditions = rule.when.filter((w) => !skip?.has(w.expr)).map((w) => ({ expr: w.expr, result: evaluate(w.expr, reader) }));
+  const conditions = rule.when
+    .filter((w) => !skip?.has(w.expr))
+    .map((w) => ({ expr: w.expr, result: evaluate(w.expr, reader) }));
   const failed = conditions.find((c) => c.result.is === "false" && !restsOnAssumption(c.result));
-  if (failed) return { ...nothing, facts: failed.result.facts, verdict: "not-applicable", best: "holds", worst: "holds", reason: `Only where ${phrase(failed.expr)}` };
+  if (failed)
+    return {
+      ...nothing,
+      facts: failed.result.facts,
+      verdict: "not-applicable",
+      best: "holds",
+      worst: "holds",
+      reason: `Only where ${phrase(failed.expr)}`,
+    };
   const without = conditions.find((c) => c.result.is === "without");
-  if (without) return { ...nothing, facts: without.result.facts, verdict: "not-applicable", best: "holds", worst: "holds", reason: without.result.reason ?? `Only where ${phrase(without.expr)}` };
-  const open = conditions.filter((c) => c.result.is !== "true" && c.result.is !== "false" && c.result.is !== "unsettled");
+  if (without)
+    return {
+      ...nothing,
+      facts: without.result.facts,
+      verdict: "not-applicable",
+      best: "holds",
+      worst: "holds",
+      reason: without.result.reason ?? `Only where ${phrase(without.expr)}`,
+    };
+  const open = conditions.filter(
+    (c) => c.result.is !== "true" && c.result.is !== "false" && c.result.is !== "unsettled",
+  );
   if (open.length > 0) {
     const all = open.map((c) => c.result);
-    return { verdict: "unknown", best: "holds", worst: gravest(rule), reason: `It is not known whether ${phrase(open[0]!.expr)}`, missing: all.flatMap((e) => e.missing), assumed: [], facts: all.flatMap((e) => e.facts) };
+    return {
+      verdict: "unknown",
+      best: "holds",
+      worst: gravest(rule),
+      reason: `It is not known whether ${phrase(open[0]!.expr)}`,
+      missing: all.flatMap((e) => e.missing),
+      assumed: [],
+      facts: all.flatMap((e) => e.facts),
+    };
   }
-  const result = rule.judged.is === "bands" ? byBands(rule, rule.judged, reader) : byRequirement(rule.judged, reader);
+  const result =
+    rule.judged.is === "bands" ? byBands(rule, rule.judged, reader) : byRequirement(rule.judged, reader);
   const doubtful = conditions.filter((c) => c.result.is === "unsettled" || c.result.is === "false");
   if (doubtful.length === 0 || result.verdict !== "fails") return result;
   // Whether the rule applies at all is in doubt, so what fails may also not matter.
-  return { ...result, verdict: "unsettled", best: "holds", facts: [...result.facts, ...doubtful.flatMap((c) => c.result.facts)] };
+  return {
+    ...result,
+    verdict: "unsettled",
+    best: "holds",
+    facts: [...result.facts, ...doubtful.flatMap((c) => c.result.facts)],
+  };
 }
 
 function byBands(rule: Rule, judged: Rule["judged"] & { readonly is: "bands" }, reader: Reader): Judgement {
   const e = evaluate(judged.expr, reader);
   const evidence = { missing: e.missing, assumed: e.assumed, facts: e.facts };
-  if (e.is === "without") return { ...nothing, facts: e.facts, verdict: "not-applicable", best: "holds", worst: "holds", reason: e.reason ?? "It does not exist here" };
+  if (e.is === "without")
+    return {
+      ...nothing,
+      facts: e.facts,
+      verdict: "not-applicable",
+      best: "holds",
+      worst: "holds",
+      reason: e.reason ?? "It does not exist here",
+    };
   if (judged.choices.length > 0) {
-    if (e.choice === undefined) return { ...evidence, verdict: "unknown", best: "holds", worst: gravest(rule) };
+    if (e.choice === undefined)
+      return { ...evidence, verdict: "unknown", best: "holds", worst: gravest(rule) };
     const { band, ...graded } = gradeChoice(judged.choices, e.choice, restsOnAssumption(e));
-    return { ...evidence, ...graded, choice: e.choice, ...(band?.message !== undefined && { message: band.message }) };
+    return {
+      ...evidence,
+      ...graded,
+      choice: e.choice,
+      ...(band?.message !== undefined && { message: band.message }),
+    };
   }
   if (!e.interval) return { ...evidence, verdict: "unknown", best: "holds", worst: gravest(rule) };
   const { band, ...graded } = grade(judged.bands, e.interval, restsOnAssumption(e));
@@ -73,7 +126,15 @@ function byBands(rule: Rule, judged: Rule["judged"] & { readonly is: "bands" }, 
     ...graded,
     value,
     ...(band?.message !== undefined && { message: band.message }),
-    ...(near && { limit: { name: near.end.limit ?? rule.id, interval: point(near.end.value), dimension: near.end.dimension, unit: near.end.unit }, margin: near.margin }),
+    ...(near && {
+      limit: {
+        name: near.end.limit ?? rule.id,
+        interval: point(near.end.value),
+        dimension: near.end.dimension,
+        unit: near.end.unit,
+      },
+      margin: near.margin,
+    }),
   };
 }
 
@@ -83,16 +144,31 @@ function byRequirement(judged: Rule["judged"] & { readonly is: "require" }, read
   const e = evaluate(judged.expr, reader);
   const level = judged.level;
   const measured = comparison(judged.expr, reader);
-  const evidence = { missing: e.missing, assumed: e.assumed, facts: e.facts, ...measured, ...(judged.message !== undefined && { message: judged.message }) };
+  const evidence = {
+    missing: e.missing,
+    assumed: e.assumed,
+    facts: e.facts,
+    ...measured,
+    ...(judged.message !== undefined && { message: judged.message }),
+  };
   switch (e.is) {
     case "true":
-      return restsOnAssumption(e) ? { ...evidence, verdict: "unsettled", best: "holds", worst: level } : { ...evidence, missing: [], verdict: "holds", best: "holds", worst: "holds" };
+      return restsOnAssumption(e)
+        ? { ...evidence, verdict: "unsettled", best: "holds", worst: level }
+        : { ...evidence, missing: [], verdict: "holds", best: "holds", worst: "holds" };
     case "false":
       return { ...evidence, verdict: "fails", best: level, worst: level };
     case "unsettled":
       return { ...evidence, verdict: "unsettled", best: "holds", worst: level };
     case "without":
-      return { ...nothing, facts: e.facts, verdict: "not-applicable", best: "holds", worst: "holds", reason: e.reason ?? "It does not exist here" };
+      return {
+        ...nothing,
+        facts: e.facts,
+        verdict: "not-applicable",
+        best: "holds",
+        worst: "holds",
+        reason: e.reason ?? "It does not exist here",
+      };
     default:
       return { ...evidence, verdict: "unknown", best: "holds", worst: level };
   }
@@ -113,8 +189,20 @@ function comparison(expr: Expr, reader: Reader): Pick<Judgement, "value" | "limi
   const limitName = limitExpr.op === "name" ? limitExpr.name : phrase(limitExpr);
   const upward = (turning.how === "at least" || turning.how === "more than") !== swap;
   return {
-    ...(v.interval && { value: { interval: v.interval, dimension: v.dimension ?? "number", unit: v.unit ?? { unit: "1" } } }),
-    ...(l.interval && { limit: { name: limitName, interval: l.interval, dimension: v.dimension ?? l.dimension ?? "number", unit: l.unit ?? { unit: "1" } } }),
-    ...(v.interval && l.interval && { margin: upward ? v.interval.nominal - l.interval.nominal : l.interval.nominal - v.interval.nominal }),
+    ...(v.interval && {
+      value: { interval: v.interval, dimension: v.dimension ?? "number", unit: v.unit ?? { unit: "1" } },
+    }),
+    ...(l.interval && {
+      limit: {
+        name: limitName,
+        interval: l.interval,
+        dimension: v.dimension ?? l.dimension ?? "number",
+        unit: l.unit ?? { unit: "1" },
+      },
+    }),
+    ...(v.interval &&
+      l.interval && {
+        margin: upward ? v.interval.nominal - l.interval.nominal : l.interval.nominal - v.interval.nominal,
+      }),
   };
 }

@@ -7,13 +7,27 @@ import type { ReadSet, RuleFile, SetProblem } from "./types.js";
 /** Reads and checks the trees of a folder's files. */
 export function loadTrees(trees: readonly RuleTree[], around: Surroundings): ReadSet {
   const { set, head, problems } = readRules(trees);
-  const all = [...problems, ...verify(set, head, around)].map((p) => (p.path === "" && trees[0] ? { ...p, path: trees[0].path } : p)).sort(byPlace);
+  const all = [...problems, ...verify(set, head, around)]
+    .map((p) => (p.path === "" && trees[0] ? { ...p, path: trees[0].path } : p))
+    .sort(byPlace);
   return { set: all.length === 0 ? set : undefined, partial: set, problems: all };
 }
 
 /** Reads and checks a folder's files. Files are taken in the order of their paths. */
 export const loadRuleSet = (files: readonly RuleFile[], around: Surroundings): ReadSet =>
-  loadTrees([...files].sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0)).map((f) => ({ path: f.path, tree: readTree(f.text, ruleShape) })), around);
+  loadTrees(
+    [...files]
+      .sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0))
+      .map((f) => ({ path: f.path, tree: readTree(f.text, ruleShape) })),
+    around,
+  );
 
 const byPlace = (a: SetProblem, b: SetProblem): number =>
-  a.path < b.path ? -1 : a.path > b.path ? 1 : a.line - b.line || a.start - b.start || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0) || (a.message < b.message ? -1 : 1);
+  a.path < b.path
+    ? -1
+    : a.path > b.path
+      ? 1
+      : a.line - b.line ||
+        a.start - b.start ||
+        (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0) ||
+        (a.message < b.message ? -1 : 1);

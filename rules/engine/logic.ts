@@ -6,7 +6,16 @@
  * unsettled, true is the result; of an `or`, the first of true, unknown, unsettled, false, without. Evaluation always ends, never
  * throws and never gives NaN.
  */
-import { divide, entire, exactly, larger, multiply, negate, smaller, type Interval } from "../../language/quantity/interval.js";
+import {
+  divide,
+  entire,
+  exactly,
+  larger,
+  multiply,
+  negate,
+  smaller,
+  type Interval,
+} from "../../language/quantity/interval.js";
 import type { Dimension, ShownUnit } from "../../language/quantity/types.js";
 import type { Assumption, Computed, Missing } from "../types.js";
 import type { Comparison, Expr } from "./expression.js";
@@ -36,7 +45,9 @@ export interface Evaluated {
 
 export interface Reader {
   fact(name: string): Reading;
-  limit(name: string): { readonly interval: Interval; readonly dimension: Dimension; readonly unit: ShownUnit } | undefined;
+  limit(
+    name: string,
+  ): { readonly interval: Interval; readonly dimension: Dimension; readonly unit: ShownUnit } | undefined;
 }
 
 /** Differences below this (a nanometre, a microgram) are none. */
@@ -45,12 +56,21 @@ export const equalWithin = 1e-9;
 const none: readonly never[] = [];
 
 /** Whether something that a tape could measure in the home was only assumed. */
-export const restsOnAssumption = (e: { readonly assumed: readonly Assumption[] }): boolean => e.assumed.some((a) => a.tapeable);
+export const restsOnAssumption = (e: { readonly assumed: readonly Assumption[] }): boolean =>
+  e.assumed.some((a) => a.tapeable);
 
 export function evaluate(expr: Expr, reader: Reader): Evaluated {
   switch (expr.op) {
     case "value":
-      return { is: "interval", interval: exactly(expr.value), dimension: expr.dimension, unit: expr.unit, missing: none, assumed: none, facts: none };
+      return {
+        is: "interval",
+        interval: exactly(expr.value),
+        dimension: expr.dimension,
+        unit: expr.unit,
+        missing: none,
+        assumed: none,
+        facts: none,
+      };
     case "name":
       return named(expr.name, reader);
     case "sum":
@@ -61,7 +81,12 @@ export function evaluate(expr: Expr, reader: Reader): Evaluated {
     case "product":
       return arithmetic(
         expr.factors.map((f) => evaluate(f.of, reader)),
-        (values) => values.reduce((product, v, i) => (i === 0 ? v : sane(expr.factors[i]!.under ? divide(product, v) : multiply(product, v))), exactly(1)),
+        (values) =>
+          values.reduce(
+            (product, v, i) =>
+              i === 0 ? v : sane(expr.factors[i]!.under ? divide(product, v) : multiply(product, v)),
+            exactly(1),
+          ),
       );
     case "smaller":
     case "larger": {
@@ -80,9 +105,15 @@ export function evaluate(expr: Expr, reader: Reader): Evaluated {
       const fact = expr.of.op === "name" ? reader.fact(expr.of.name) : undefined;
       if (!fact) return { is: "unknown", missing: none, assumed: none, facts: none };
       const known = fact.value !== undefined || fact.choice !== undefined;
-      if (fact.without !== undefined) return { is: "without", reason: fact.without, missing: none, assumed: none, facts: [fact] };
+      if (fact.without !== undefined)
+        return { is: "without", reason: fact.without, missing: none, assumed: none, facts: [fact] };
       const yes = expr.op === "known" ? known : (fact.given ?? known);
-      return { is: yes !== expr.not ? "true" : "false", missing: fact.missing, assumed: fact.assumed, facts: [fact] };
+      return {
+        is: yes !== expr.not ? "true" : "false",
+        missing: fact.missing,
+        assumed: fact.assumed,
+        facts: [fact],
+      };
     }
     case "and":
       return decide(expr.of, reader, ["false", "without", "unknown", "unsettled", "true"]);
@@ -99,7 +130,13 @@ function named(name: string, reader: Reader): Evaluated {
   const limit = reader.limit(name);
   if (limit) return { is: "interval", ...limit, missing: none, assumed: none, facts: none };
   const fact = reader.fact(name);
-  const base = { missing: fact.missing, assumed: fact.assumed, facts: [fact], dimension: fact.dimension, unit: fact.unit };
+  const base = {
+    missing: fact.missing,
+    assumed: fact.assumed,
+    facts: [fact],
+    dimension: fact.dimension,
+    unit: fact.unit,
+  };
   if (fact.without !== undefined) return { ...base, is: "without", reason: fact.without };
   const choice = fact.choice !== undefined && { choice: fact.choice };
   if (fact.value) return { ...base, ...choice, is: "interval", interval: sane(fact.value) };
@@ -111,18 +148,37 @@ function sane(a: Interval): Interval {
   const low = Number.isNaN(a.low) ? -Infinity : a.low;
   const high = Number.isNaN(a.high) ? Infinity : a.high;
   if (low > high) return entire;
-  const nominal = Number.isFinite(a.nominal) ? a.nominal : Number.isFinite(low) ? low : Number.isFinite(high) ? high : 0;
-  return low === a.low && high === a.high && nominal === a.nominal ? a : { low, nominal: Math.min(high, Math.max(low, nominal)), high };
+  const nominal = Number.isFinite(a.nominal)
+    ? a.nominal
+    : Number.isFinite(low)
+      ? low
+      : Number.isFinite(high)
+        ? high
+        : 0;
+  return low === a.low && high === a.high && nominal === a.nominal
+    ? a
+    : { low, nominal: Math.min(high, Math.max(low, nominal)), high };
 }
 
-const plus = (a: Interval, b: Interval): Interval => sane({ low: a.low + b.low, nominal: a.nominal + b.nominal, high: a.high + b.high });
+const plus = (a: Interval, b: Interval): Interval =>
+  sane({ low: a.low + b.low, nominal: a.nominal + b.nominal, high: a.high + b.high });
 
 function arithmetic(parts: readonly Evaluated[], work: (values: readonly Interval[]) => Interval): Evaluated {
   const lacking = parts.find((p) => p.is === "without") ?? parts.find((p) => p.is === "choice");
-  if (lacking) return { ...merged([lacking]), is: "without", reason: lacking.reason ?? `${lacking.facts[0]?.name ?? "it"} is ${lacking.choice}` };
+  if (lacking)
+    return {
+      ...merged([lacking]),
+      is: "without",
+      reason: lacking.reason ?? `${lacking.facts[0]?.name ?? "it"} is ${lacking.choice}`,
+    };
   if (parts.some((p) => !p.interval)) return { ...merged(parts), is: "unknown" };
   const lead = parts.find((p) => p.facts.length > 0) ?? parts[0];
-  return { ...merged(parts), is: "interval", interval: sane(work(parts.map((p) => p.interval!))), ...(lead && { dimension: lead.dimension, unit: lead.unit }) };
+  return {
+    ...merged(parts),
+    is: "interval",
+    interval: sane(work(parts.map((p) => p.interval!))),
+    ...(lead && { dimension: lead.dimension, unit: lead.unit }),
+  };
 }
 
 function compare(a: Evaluated, b: Evaluated, how: Comparison): Evaluated {
@@ -149,9 +205,13 @@ function compared(x: Interval, y: Interval, how: Comparison): "true" | "false" |
 function isTest(expr: Expr & { readonly op: "is" }, reader: Reader): Evaluated {
   const of = evaluate(expr.of, reader);
   if (of.is === "without" || of.is === "unknown") return of;
-  const others = expr.words.filter((w) => w.word.includes(".")).map((w) => evaluate({ op: "name", name: w.word, start: w.start, end: w.end }, reader));
+  const others = expr.words
+    .filter((w) => w.word.includes("."))
+    .map((w) => evaluate({ op: "name", name: w.word, start: w.start, end: w.end }, reader));
   const all = merged([of, ...others]);
-  const same = expr.words.some((w) => w.word === of.choice) || (of.choice !== undefined && others.some((o) => o.choice === of.choice));
+  const same =
+    expr.words.some((w) => w.word === of.choice) ||
+    (of.choice !== undefined && others.some((o) => o.choice === of.choice));
   if (!same) {
     const open = others.find((o) => o.is === "without") ?? others.find((o) => o.is === "unknown");
     if (open) return { ...all, is: open.is, ...(open.reason !== undefined && { reason: open.reason }) };
@@ -177,8 +237,13 @@ function decide(of: readonly Expr[], reader: Reader, order: readonly Truth[]): E
 }
 
 /** The evidence of several parts together. */
-function merged(parts: readonly Evaluated[]): { missing: readonly Missing[]; assumed: readonly Assumption[]; facts: readonly Reading[] } {
-  if (parts.length === 1) return { missing: parts[0]!.missing, assumed: parts[0]!.assumed, facts: parts[0]!.facts };
+function merged(parts: readonly Evaluated[]): {
+  missing: readonly Missing[];
+  assumed: readonly Assumption[];
+  facts: readonly Reading[];
+} {
+  if (parts.length === 1)
+    return { missing: parts[0]!.missing, assumed: parts[0]!.assumed, facts: parts[0]!.facts };
   const missing: Missing[] = [];
   const assumed: Assumption[] = [];
   const facts: Reading[] = [];

@@ -19,7 +19,10 @@ export interface Shown {
 export function unitFor(rule: Rule, j: Judgement): ShownUnit {
   const written = j.value?.unit;
   const dimensionless = !written || written.unit === "1" || written.unit === "";
-  const own = rule.judged.is === "bands" ? rule.judged.bands.find((b) => b.low.unit.unit !== "1")?.low.unit : j.limit?.unit;
+  const own =
+    rule.judged.is === "bands"
+      ? rule.judged.bands.find((b) => b.low.unit.unit !== "1")?.low.unit
+      : j.limit?.unit;
   if (dimensionless) return own ?? { unit: "1" };
   // A computed value must not be shown coarser than the limit with which it is compared.
   const finest = Math.max(written.denominator ?? 1, own?.unit === written.unit ? (own.denominator ?? 1) : 1);
@@ -29,7 +32,13 @@ export function unitFor(rule: Rule, j: Judgement): ShownUnit {
 const isSigned = (rule: Rule): boolean => rule.judged.is === "bands" && rule.judged.signed;
 
 /** Fills the holes of one of a rule's texts. `more`: holes that only this text has, such as `{range}`. */
-export function fill(text: string, rule: Rule, j: Judgement, subject: Subject, more: { readonly [hole: string]: string } = {}): string {
+export function fill(
+  text: string,
+  rule: Rule,
+  j: Judgement,
+  subject: Subject,
+  more: { readonly [hole: string]: string } = {},
+): string {
   if (!text.includes("{")) return text;
   const unit = unitFor(rule, j);
   return fillHoles(text, (name, before) => {
@@ -41,7 +50,9 @@ export function fill(text: string, rule: Rule, j: Judgement, subject: Subject, m
       case "limit":
         return j.limit && shown(j.limit.interval.nominal, j.limit.dimension, unit, isSigned(rule), before);
       case "short":
-        return j.margin === undefined || !j.value ? undefined : showValue(Math.abs(j.margin), j.value.dimension, unit);
+        return j.margin === undefined || !j.value
+          ? undefined
+          : showValue(Math.abs(j.margin), j.value.dimension, unit);
       case "missing":
         return j.missing.map((m) => m.what).join("; ");
       case "step":
@@ -71,9 +82,17 @@ export function fill(text: string, rule: Rule, j: Judgement, subject: Subject, m
 }
 
 /** Signed values say up or down themselves, unless the text has just said it. */
-function shown(value: number, dimension: Dimension, unit: ShownUnit, signed: boolean, before: string): string {
+function shown(
+  value: number,
+  dimension: Dimension,
+  unit: ShownUnit,
+  signed: boolean,
+  before: string,
+): string {
   if (!signed) return showValue(value, dimension, unit);
-  return /\b(up|down)\s+$/i.test(before) ? showValue(Math.abs(value), dimension, unit) : showSigned(value, dimension, unit);
+  return /\b(up|down)\s+$/i.test(before)
+    ? showValue(Math.abs(value), dimension, unit)
+    : showSigned(value, dimension, unit);
 }
 
 function clientCode(subject: Subject): string {
@@ -87,8 +106,20 @@ export function readingInWords(r: Reading): string | undefined {
   return r.choice?.replaceAll("-", " ");
 }
 
-/** The rule's own message, with its numbers. */
-export const plainMessage = (rule: Rule, j: Judgement, subject: Subject): string => sentence(fill(j.verdict === "unknown" ? (rule.unknown ?? `${rule.title}: this cannot be said yet.`) : (j.message ?? rule.message ?? rule.title), rule, j, subject));
+/** What a finding says without what is said of doubts and assumptions: the rule's own message, with its numbers. */
+export function plainMessage(rule: Rule, j: Judgement, subject: Subject): string {
+  const said = sentence(
+    fill(
+      j.verdict === "unknown"
+        ? (rule.unknown ?? `${rule.title}: this cannot be said yet.`)
+        : (j.message ?? rule.message ?? rule.title),
+      rule,
+      j,
+      subject,
+    ),
+  );
+  return j.verdict === "unsettled" ? unsettledMessage(rule, j, said) : said;
+}
 
 /** What a finding says: the rule's message, and how sure it is. */
 export function messageOf(rule: Rule, j: Judgement, subject: Subject, set: RuleSet): string {
@@ -100,16 +131,20 @@ export function messageOf(rule: Rule, j: Judgement, subject: Subject, set: RuleS
   const said = plainMessage(rule, j, subject);
   const doubt = doubtOf(rule, j);
   const assumed = assumedInWords(j.assumed, set);
-  return [j.verdict === "unsettled" ? unsettledMessage(rule, j, said) : said, doubt, assumed].filter((s) => s !== "").join(" ");
+  return [j.verdict === "unsettled" ? `Not settled: ${said}` : said, doubt, assumed]
+    .filter((s) => s !== "")
+    .join(" ");
 }
 
 /** A rule's message says what is wrong; where the value as it was written is right and only the doubt is not, it would mislead. */
 function unsettledMessage(rule: Rule, j: Judgement, said: string): string {
-  if (j.margin === undefined || j.margin < 0 || !j.value) return `Not settled: ${said}`;
+  if (j.margin === undefined || j.margin < 0 || !j.value) return said;
   const unit = unitFor(rule, j);
-  const value = isSigned(rule) ? showSigned(j.value.interval.nominal, j.value.dimension, unit) : showValue(j.value.interval.nominal, j.value.dimension, unit);
+  const value = isSigned(rule)
+    ? showSigned(j.value.interval.nominal, j.value.dimension, unit)
+    : showValue(j.value.interval.nominal, j.value.dimension, unit);
   const spare = showValue(j.margin, j.value.dimension, unit);
-  return `Not settled: ${rule.title.replace(/[.?]$/, "")}. As written it is ${value}, with ${spare} to spare.`;
+  return `${rule.title.replace(/[.?]$/, "")}. It comes to ${value}, with ${spare} to spare, but that is not sure yet.`;
 }
 
 const sentence = (s: string): string => (/[.!?][)"]?$/.test(s) ? s : `${s}.`);
@@ -121,22 +156,29 @@ function doubtOf(rule: Rule, j: Judgement): string {
   if (!j.value || j.value.interval.low === j.value.interval.high) return "It is not sure yet.";
   const unit = unitFor(rule, j);
   const { interval, dimension } = j.value;
-  const range = isSigned(rule) ? `${showSigned(interval.low, dimension, unit)} to ${showSigned(interval.high, dimension, unit)}` : show(interval, dimension, unit);
+  const range = isSigned(rule)
+    ? `${showSigned(interval.low, dimension, unit)} to ${showSigned(interval.high, dimension, unit)}`
+    : show(interval, dimension, unit);
   return `It may be anything from ${range.replace(/^(between|from) /, "")}: measure more exactly.`;
 }
 
-export const missingInWords = (missing: readonly Missing[]): string => [...new Set(missing.map((m) => m.what))].join("; ");
+export const missingInWords = (missing: readonly Missing[]): string =>
+  [...new Set(missing.map((m) => m.what))].join("; ");
 
 /** That values were assumed, which of them a tape could measure, and how many are from memory. */
 export function assumedInWords(assumed: readonly Assumption[], set: RuleSet): string {
   const names = [...new Set(assumed.map((a) => a.name))];
   if (names.length === 0) return "";
   const tapeable = [...new Set(assumed.filter((a) => a.tapeable).map((a) => a.name))];
-  const memory = names.filter((n) => set.defaults.get(n)?.bases.some((b) => b.basis === "from-memory")).length;
+  const memory = names.filter((n) =>
+    set.defaults.get(n)?.bases.some((b) => b.basis === "from-memory"),
+  ).length;
   const count = names.length === 1 ? "a value that was assumed" : `${names.length} values that were assumed`;
-  const remembered = memory === 0 ? "" : names.length === 1 ? ", from memory" : `, ${memory} of them from memory`;
+  const remembered =
+    memory === 0 ? "" : names.length === 1 ? ", from memory" : `, ${memory} of them from memory`;
   const title = (name: string): string => (set.defaults.get(name)?.title ?? name).replace(/\.$/, "");
-  const measurable = tapeable.length === 0 ? "" : ` A tape can measure: ${tapeable.slice(0, 3).map(title).join("; ")}.`;
+  const measurable =
+    tapeable.length === 0 ? "" : ` A tape can measure: ${tapeable.slice(0, 3).map(title).join("; ")}.`;
   return `It rests on ${count}${remembered}.${measurable}`;
 }
 
@@ -145,7 +187,14 @@ export function marginInWords(rule: Rule, j: Judgement): string | undefined {
   if (j.margin === undefined || !j.value || !j.limit) return undefined;
   const unit = unitFor(rule, j);
   const size = showValue(Math.abs(j.margin), j.value.dimension, unit);
-  const side = j.margin >= 0 ? "to spare" : isSigned(rule) ? "beyond" : j.value.interval.nominal < j.limit.interval.nominal ? "short" : "too much";
+  const side =
+    j.margin >= 0
+      ? "to spare"
+      : isSigned(rule)
+        ? "beyond"
+        : j.value.interval.nominal < j.limit.interval.nominal
+          ? "short"
+          : "too much";
   const doubt = (j.value.interval.high - j.value.interval.low) / 2;
   if (!(doubt > 0) || !Number.isFinite(doubt)) return `${size} ${side}`;
   const half = showValue(doubt, j.value.dimension, unit);

@@ -8,20 +8,35 @@ export const nameInWords = (name: string): string => name.replaceAll(/[.-]/g, " 
 
 /** A value of a rule's text in its own unit. */
 export const valueInWords = (value: number, dimension: Dimension, unit: ShownUnit, signed = false): string =>
-  signed ? (value === 0 ? showValue(0, dimension, unit) : showSigned(value, dimension, unit)) : showValue(value, dimension, unit);
+  signed
+    ? value === 0
+      ? showValue(0, dimension, unit)
+      : showSigned(value, dimension, unit)
+    : showValue(value, dimension, unit);
 
 /** An expression in words. `name` says how a fact or limit is called. */
 export function phrase(expr: Expr, name: (n: string) => string = nameInWords): string {
-  const inner = (e: Expr): string => (e.op === "and" || e.op === "or" || e.op === "sum" ? `(${phrase(e, name)})` : phrase(e, name));
+  const inner = (e: Expr): string =>
+    e.op === "and" || e.op === "or" || e.op === "sum" ? `(${phrase(e, name)})` : phrase(e, name);
   switch (expr.op) {
     case "value":
       return valueInWords(expr.value, expr.dimension, expr.unit, expr.signed);
     case "name":
       return name(expr.name);
     case "sum":
-      return expr.terms.map((t, i) => (i === 0 ? (t.minus ? `minus ${inner(t.of)}` : inner(t.of)) : `${t.minus ? "less" : "plus"} ${inner(t.of)}`)).join(" ");
+      return expr.terms
+        .map((t, i) =>
+          i === 0
+            ? t.minus
+              ? `minus ${inner(t.of)}`
+              : inner(t.of)
+            : `${t.minus ? "less" : "plus"} ${inner(t.of)}`,
+        )
+        .join(" ");
     case "product":
-      return expr.factors.map((f, i) => (i === 0 ? inner(f.of) : `${f.under ? "divided by" : "times"} ${inner(f.of)}`)).join(" ");
+      return expr.factors
+        .map((f, i) => (i === 0 ? inner(f.of) : `${f.under ? "divided by" : "times"} ${inner(f.of)}`))
+        .join(" ");
     case "smaller":
     case "larger":
       return `the ${expr.op} of ${expr.of.map((e) => phrase(e, name)).join(" and ")}`;
@@ -29,7 +44,8 @@ export function phrase(expr: Expr, name: (n: string) => string = nameInWords): s
       return `${phrase(expr.left, name)} is ${expr.how} ${phrase(expr.right, name)}`;
     case "is": {
       const words = expr.words.map((w) => (w.word.includes(".") ? name(w.word) : w.word));
-      const list = words.length === 1 ? words[0]! : `${words.slice(0, -1).join(", ")} or ${words[words.length - 1]!}`;
+      const list =
+        words.length === 1 ? words[0]! : `${words.slice(0, -1).join(", ")} or ${words[words.length - 1]!}`;
       return `${phrase(expr.of, name)} is ${expr.not ? "not " : ""}${list}`;
     }
     case "known":

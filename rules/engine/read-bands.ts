@@ -2,7 +2,7 @@
 import type { Dimension, ShownUnit } from "../../language/quantity/types.js";
 import type { Atom, Node } from "../../language/text/types.js";
 import type { Grade } from "../types.js";
-import { atomText } from "./expression.js";
+import { atomText } from "./parse-expression.js";
 import { isGrade } from "./bands.js";
 import type { Page } from "./statements.js";
 import type { Band, BandEnd, ChoiceBand } from "./types.js";
@@ -21,7 +21,10 @@ class Wrong {
   ) {}
 }
 
-export function readBands(page: Page, node: Node): { bands: readonly Band[]; choices: readonly ChoiceBand[]; signed: boolean } {
+export function readBands(
+  page: Page,
+  node: Node,
+): { bands: readonly Band[]; choices: readonly ChoiceBand[]; signed: boolean } {
   const bands: Band[] = [];
   const choices: ChoiceBand[] = [];
   let signed = false;
@@ -37,7 +40,11 @@ export function readBands(page: Page, node: Node): { bands: readonly Band[]; cho
     const [message, more] = atoms.slice(at + 1);
     const wrong = message && message.type !== "text" ? message : more;
     if (wrong) page.problem("rules/left-over", s, `"${atomText(wrong)}" is left over here.`, wrong);
-    const rest = { grade: level.word as Grade, ...(message?.type === "text" && { message: message.value }), at: page.place(s) };
+    const rest = {
+      grade: level.word as Grade,
+      ...(message?.type === "text" && { message: message.value }),
+      at: page.place(s),
+    };
     const head = atoms.slice(0, at);
     if (isChoiceBand(head)) {
       choices.push({ choices: head.flatMap((a) => (a.type === "word" ? [a.word] : [])), ...rest });
@@ -48,7 +55,8 @@ export function readBands(page: Page, node: Node): { bands: readonly Band[]; cho
     else bands.push({ ...ends, ...rest });
     if (head.some((a) => a.type === "word" && (a.word === "up" || a.word === "down"))) signed = true;
   }
-  if (bands.length > 0 && choices.length > 0) page.problem("rules/band", node, "Bands speak either of values or of words, not of both.");
+  if (bands.length > 0 && choices.length > 0)
+    page.problem("rules/band", node, "Bands speak either of values or of words, not of both.");
   if (bands.length + choices.length === 0) page.problem("rules/band", node, "There are no bands here.");
   return { bands, choices, signed };
 }
@@ -65,7 +73,10 @@ function gradeAt(atoms: readonly Atom[]): number {
 /** `foam, gel holds`: words and commas only, and none of the words of a range. */
 function isChoiceBand(head: readonly Atom[]): boolean {
   const words = new Set(["to", "less", "more", "up", "down", "at", "than"]);
-  return head.length > 0 && head.every((a) => (a.type === "word" && !words.has(a.word)) || (a.type === "mark" && a.mark === ","));
+  return (
+    head.length > 0 &&
+    head.every((a) => (a.type === "word" && !words.has(a.word)) || (a.type === "mark" && a.mark === ","))
+  );
 }
 
 /** `less than Q`, `more than Q`, `at least Q`, `at most Q`, `Q to Q`; led or not by `up` or `down`, which lasts until the other one. */
@@ -89,12 +100,15 @@ class EndReader {
       const upwards = words === "more than" || words === "at least";
       const open = (value: number): BandEnd => ({ ...end, value, limit: undefined });
       // Down more than 4 in is below -4 in.
-      return upwards === this.sign > 0 ? { low: end, high: open(Infinity) } : { low: open(-Infinity), high: end };
+      return upwards === this.sign > 0
+        ? { low: end, high: open(Infinity) }
+        : { low: open(-Infinity), high: end };
     }
     const a = this.end();
     if (a instanceof Wrong) return a;
     const to = this.atoms[this.i];
-    if (to?.type !== "word" || to.word !== "to") return new Wrong("A band is written less than A, A to B, or more than A.", to);
+    if (to?.type !== "word" || to.word !== "to")
+      return new Wrong("A band is written less than A, A to B, or more than A.", to);
     this.i++;
     const b = this.end();
     if (b instanceof Wrong) return b;
@@ -122,10 +136,17 @@ class EndReader {
     const v = this.atoms[this.i];
     this.i++;
     if (v?.type === "measure") return { value: sign * v.value, dimension: v.dimension, unit: v.unit };
-    if (v?.type === "number") return { value: sign * v.value, dimension: "number" satisfies Dimension, unit: { unit: "1" } };
+    if (v?.type === "number")
+      return { value: sign * v.value, dimension: "number" satisfies Dimension, unit: { unit: "1" } };
     // The sign of a limit's name is kept as that of its not yet known value.
-    if (v?.type === "word") return { value: NaN, limit: sign < 0 ? `-${v.word}` : v.word, dimension: "number", unit: nowhere };
-    return new Wrong(v ? `A value or the name of a limit is expected here, not "${atomText(v)}".` : "A value or the name of a limit is missing here.", v);
+    if (v?.type === "word")
+      return { value: NaN, limit: sign < 0 ? `-${v.word}` : v.word, dimension: "number", unit: nowhere };
+    return new Wrong(
+      v
+        ? `A value or the name of a limit is expected here, not "${atomText(v)}".`
+        : "A value or the name of a limit is missing here.",
+      v,
+    );
   }
   private over(): Wrong | undefined {
     const a = this.atoms[this.i];
@@ -134,7 +155,11 @@ class EndReader {
 }
 
 /** Puts the values of limits into band ends; names that are no limit are handed to `missing` and the band is left out. */
-export function resolveBands(bands: readonly Band[], limit: (name: string) => { value: number; dimension: Dimension; unit: ShownUnit } | undefined, missing: (name: string, band: Band) => void): readonly Band[] {
+export function resolveBands(
+  bands: readonly Band[],
+  limit: (name: string) => { value: number; dimension: Dimension; unit: ShownUnit } | undefined,
+  missing: (name: string, band: Band) => void,
+): readonly Band[] {
   return bands.flatMap((band) => {
     const end = (e: BandEnd): BandEnd | undefined => {
       if (e.limit === undefined || !Number.isNaN(e.value)) return e;
@@ -145,14 +170,20 @@ export function resolveBands(bands: readonly Band[], limit: (name: string) => { 
         missing(name, band);
         return undefined;
       }
-      return { value: minus ? -found.value : found.value, dimension: found.dimension, unit: found.unit, limit: name };
+      return {
+        value: minus ? -found.value : found.value,
+        dimension: found.dimension,
+        unit: found.unit,
+        limit: name,
+      };
     };
     const low = end(band.low);
     const high = end(band.high);
     if (!low || !high) return [];
     // An unbounded end was made from the other end, and takes its dimension.
     const dimension = Number.isFinite(low.value) ? low.dimension : high.dimension;
-    const both = (e: BandEnd): BandEnd => (Number.isFinite(e.value) ? e : { value: e.value, dimension, unit: low.unit });
+    const both = (e: BandEnd): BandEnd =>
+      Number.isFinite(e.value) ? e : { value: e.value, dimension, unit: low.unit };
     return [{ ...band, low: both(low), high: both(high) }];
   });
 }

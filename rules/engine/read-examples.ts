@@ -1,7 +1,7 @@
 /** Reads `examples { ... }`: values, a colon, and the verdict they give. */
 import type { Atom, Node } from "../../language/text/types.js";
 import type { Grade, VerdictKind } from "../types.js";
-import { atomText } from "./expression.js";
+import { atomText } from "./parse-expression.js";
 import { isGrade } from "./bands.js";
 import { readInterval } from "./read-values.js";
 import type { Page } from "./statements.js";
@@ -18,7 +18,12 @@ export function readExamples(page: Page, node: Node): readonly Example[] {
     const verdict = colon < 0 ? undefined : readVerdict(atoms.slice(colon + 1));
     if (colon < 0 || !verdict) {
       const span = colon < 0 ? undefined : atoms[colon + 1];
-      page.problem("rules/example", s, "An example is written VALUES: VERDICT, with holds, advice, caution, stop, fails, unsettled, unknown, not-applicable, or two grades joined by to.", span ?? s.statement);
+      page.problem(
+        "rules/example",
+        s,
+        "An example is written VALUES: VERDICT, with holds, advice, caution, stop, fails, unsettled, unknown, not-applicable, or two grades joined by to.",
+        span ?? s.statement,
+      );
       continue;
     }
     const values: ExampleValue[] = [];
@@ -26,7 +31,12 @@ export function readExamples(page: Page, node: Node): readonly Example[] {
     for (const part of parts(atoms.slice(0, colon))) {
       const value = readExampleValue(part);
       if (typeof value === "string") {
-        page.problem("rules/example", s, value, part[0] ? { start: part[0].start, end: part[part.length - 1]!.end } : s.statement);
+        page.problem(
+          "rules/example",
+          s,
+          value,
+          part[0] ? { start: part[0].start, end: part[part.length - 1]!.end } : s.statement,
+        );
         wrong = true;
       } else values.push(value);
     }
@@ -67,7 +77,9 @@ function readExampleValue(part: readonly Atom[]): ExampleValue | string {
   return { ...fact, interval: read.interval, dimension: read.dimension, ...(assumed && { assumed }) };
 }
 
-function readVerdict(atoms: readonly Atom[]): { verdict: VerdictKind; best?: Grade; worst?: Grade } | undefined {
+function readVerdict(
+  atoms: readonly Atom[],
+): { verdict: VerdictKind; best?: Grade; worst?: Grade } | undefined {
   const words = atoms.map((a) => (a.type === "word" ? a.word : ""));
   const [first, to, last] = words;
   if (first === undefined) return undefined;
@@ -76,6 +88,7 @@ function readVerdict(atoms: readonly Atom[]): { verdict: VerdictKind; best?: Gra
     if ((verdicts as readonly string[]).includes(first)) return { verdict: first as VerdictKind };
     return isGrade(first) ? { verdict: "fails", best: first as Grade, worst: first as Grade } : undefined;
   }
-  if (words.length === 3 && to === "to" && isGrade(first) && isGrade(last!)) return { verdict: first === "holds" ? "unsettled" : "fails", best: first as Grade, worst: last as Grade };
+  if (words.length === 3 && to === "to" && isGrade(first) && isGrade(last!))
+    return { verdict: first === "holds" ? "unsettled" : "fails", best: first as Grade, worst: last as Grade };
   return undefined;
 }

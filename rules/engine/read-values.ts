@@ -3,7 +3,7 @@ import { between, exactly, plusMinus, type Interval } from "../../language/quant
 import type { Dimension, ShownUnit } from "../../language/quantity/types.js";
 import type { Atom, Node } from "../../language/text/types.js";
 import type { BasisNote } from "../types.js";
-import { atomText } from "./expression.js";
+import { atomText } from "./parse-expression.js";
 import { basisKeys, isBasisKey, readBasis, sourceKinds, type Page } from "./statements.js";
 import type { Change, DefaultValue, Extent, LimitValue, Source, SourceKind } from "./types.js";
 
@@ -19,7 +19,12 @@ export interface Head {
 export function nameOf(page: Page, node: Node, what: string): string | undefined {
   const name = node.statement.atoms[1];
   if (name?.type === "word") return name.word;
-  page.problem("rules/name-expected", node, `This ${what} has no name: a name follows the word ${what}.`, name ?? node.statement);
+  page.problem(
+    "rules/name-expected",
+    node,
+    `This ${what} has no name: a name follows the word ${what}.`,
+    name ?? node.statement,
+  );
   return undefined;
 }
 
@@ -27,7 +32,8 @@ export function readHead(page: Page, node: Node): Head | undefined {
   const name = nameOf(page, node, "ruleset");
   const version = node.statement.atoms[2];
   const issue = version?.type === "number" ? version.raw : version?.type === "word" ? version.raw : undefined;
-  if (issue === undefined) page.problem("rules/name-expected", node, "A version such as 2026.1 follows the name of the rule set.");
+  if (issue === undefined)
+    page.problem("rules/name-expected", node, "A version such as 2026.1 follows the name of the rule set.");
   let title = "";
   let issued: string | undefined;
   const cautions: string[] = [];
@@ -39,7 +45,9 @@ export function readHead(page: Page, node: Node): Head | undefined {
     else if (key !== undefined) page.unknownKey(s, key, "A rule set", ["title", "issued", "caution"]);
   }
   if (!title) page.problem("rules/missing", node, "This rule set has no title.");
-  return name && issue !== undefined ? { name, version: issue, title, ...(issued && { issued }), cautions } : undefined;
+  return name && issue !== undefined
+    ? { name, version: issue, title, ...(issued && { issued }), cautions }
+    : undefined;
 }
 
 const sourceWords = ["kind", "title", "by", "published-in", "year", "address", "read", "extent"];
@@ -47,7 +55,16 @@ const sourceWords = ["kind", "title", "by", "published-in", "year", "address", "
 export function readSource(page: Page, node: Node): Source | undefined {
   const name = nameOf(page, node, "source");
   leftOver(page, node, 2);
-  const found: { kind?: SourceKind; title?: string; by?: string; publishedIn?: string; year?: number; address?: string; read?: string; extent?: Extent } = {};
+  const found: {
+    kind?: SourceKind;
+    title?: string;
+    by?: string;
+    publishedIn?: string;
+    year?: number;
+    address?: string;
+    read?: string;
+    extent?: Extent;
+  } = {};
   for (const s of node.children ?? []) {
     const key = page.key(s);
     switch (key) {
@@ -74,7 +91,8 @@ export function readSource(page: Page, node: Node): Source | undefined {
         break;
       case "year": {
         const year = s.statement.atoms[1];
-        if (year?.type === "number" && Number.isInteger(year.value) && year.value > 1500 && year.value < 2200) found.year = year.value;
+        if (year?.type === "number" && Number.isInteger(year.value) && year.value > 1500 && year.value < 2200)
+          found.year = year.value;
         else page.problem("rules/statement", s, "year takes a year, such as 2013.", year ?? s.statement);
         break;
       }
@@ -85,10 +103,18 @@ export function readSource(page: Page, node: Node): Source | undefined {
     }
   }
   const { kind, title, by, read, extent } = found;
-  const lacking = Object.entries({ kind, title, by, read, extent }).flatMap(([k, v]) => (v === undefined ? [k] : []));
+  const lacking = Object.entries({ kind, title, by, read, extent }).flatMap(([k, v]) =>
+    v === undefined ? [k] : [],
+  );
   // A statement that is there but wrong has been reported at its own line.
-  const absent = lacking.filter((k) => !(node.children ?? []).some((s) => s.statement.atoms[0]?.type === "word" && s.statement.atoms[0].word === k));
-  if (absent.length > 0) page.problem("rules/missing", node, `This source does not say ${absent.join(", ")}.`);
+  const absent = lacking.filter(
+    (k) =>
+      !(node.children ?? []).some(
+        (s) => s.statement.atoms[0]?.type === "word" && s.statement.atoms[0].word === k,
+      ),
+  );
+  if (absent.length > 0)
+    page.problem("rules/missing", node, `This source does not say ${absent.join(", ")}.`);
   if (!name || !kind || !title || !by || !read || !extent) return undefined;
   return {
     name,
@@ -105,7 +131,17 @@ export function readSource(page: Page, node: Node): Source | undefined {
 }
 
 /** A written value: `3 in`, `1 in to 2 in`, `30 deg ± 3 deg`, `down 2 in`, `0.47`. A number without unit has the dimension `bare`. */
-export function readInterval(atoms: readonly Atom[], bare: Dimension): { readonly interval: Interval; readonly dimension: Dimension; readonly unit: ShownUnit; readonly bare: boolean } | string {
+export function readInterval(
+  atoms: readonly Atom[],
+  bare: Dimension,
+):
+  | {
+      readonly interval: Interval;
+      readonly dimension: Dimension;
+      readonly unit: ShownUnit;
+      readonly bare: boolean;
+    }
+  | string {
   let i = 0;
   let sign = 1;
   const one = (): { value: number; dimension: Dimension; unit: ShownUnit; bare: boolean } | string => {
@@ -118,8 +154,10 @@ export function readInterval(atoms: readonly Atom[], bare: Dimension): { readonl
       a = atoms[++i];
     }
     i++;
-    if (a?.type === "measure") return { value: sign * a.value, dimension: a.dimension, unit: a.unit, bare: false };
-    if (a?.type === "number") return { value: sign * a.value, dimension: bare, unit: { unit: "1" }, bare: true };
+    if (a?.type === "measure")
+      return { value: sign * a.value, dimension: a.dimension, unit: a.unit, bare: false };
+    if (a?.type === "number")
+      return { value: sign * a.value, dimension: bare, unit: { unit: "1" }, bare: true };
     return a ? `A value is expected here, not "${atomText(a)}".` : "A value is missing here.";
   };
   const first = one();
@@ -130,14 +168,16 @@ export function readInterval(atoms: readonly Atom[], bare: Dimension): { readonl
     i++;
     const second = one();
     if (typeof second === "string") return second;
-    if (second.dimension !== first.dimension) return "The two ends of this range are not the same kind of quantity.";
+    if (second.dimension !== first.dimension)
+      return "The two ends of this range are not the same kind of quantity.";
     interval = between(first.value, second.value);
   } else if (next?.type === "mark" && next.mark === "±") {
     i++;
     sign = 1;
     const second = one();
     if (typeof second === "string") return second;
-    if (second.dimension !== first.dimension) return "The tolerance is not the same kind of quantity as the value.";
+    if (second.dimension !== first.dimension)
+      return "The tolerance is not the same kind of quantity as the value.";
     interval = plusMinus(first.value, second.value);
   }
   const rest = atoms[i];
@@ -155,11 +195,16 @@ export function readDefault(page: Page, node: Node): DefaultValue | undefined {
   return found && { ...found.value, tapeable: found.tapeable };
 }
 
-function readValue(page: Page, node: Node, what: "limit" | "default"): { value: LimitValue; tapeable: boolean } | undefined {
+function readValue(
+  page: Page,
+  node: Node,
+  what: "limit" | "default",
+): { value: LimitValue; tapeable: boolean } | undefined {
   const name = nameOf(page, node, what);
   const read = readInterval(node.statement.atoms.slice(2), what === "limit" ? "number" : "ratio");
   if (typeof read === "string") page.problem("rules/value-expected", node, `${what} ${name ?? ""}: ${read}`);
-  else if (what === "limit" && read.interval.low !== read.interval.high) page.problem("rules/value-expected", node, "A limit is one value, not a range.");
+  else if (what === "limit" && read.interval.low !== read.interval.high)
+    page.problem("rules/value-expected", node, "A limit is one value, not a range.");
   let title = "";
   let tapeable = false;
   const notes: BasisNote[] = [];
@@ -176,9 +221,27 @@ function readValue(page: Page, node: Node, what: "limit" | "default"): { value: 
     else page.unknownKey(s, key, `A ${what}`, what === "limit" ? limitWords : [...limitWords, "tape"]);
   }
   if (!title) page.problem("rules/missing", node, `This ${what} has no title.`);
-  if (notes.length === 0) page.problem("rules/no-basis", node, `This ${what} says nowhere where its value comes from: published, derived, common-practice, from-memory or project-choice.`);
+  if (notes.length === 0)
+    page.problem(
+      "rules/no-basis",
+      node,
+      `This ${what} says nowhere where its value comes from: published, derived, common-practice, from-memory or project-choice.`,
+    );
   if (!name || typeof read === "string") return undefined;
-  return { value: { name, interval: read.interval, dimension: read.dimension, unit: read.unit, title, bases: notes, covers, notCovered, at: page.place(node) }, tapeable };
+  return {
+    value: {
+      name,
+      interval: read.interval,
+      dimension: read.dimension,
+      unit: read.unit,
+      title,
+      bases: notes,
+      covers,
+      notCovered,
+      at: page.place(node),
+    },
+    tapeable,
+  };
 }
 
 /** `changes { height/rise "what changed, and why" }`. */

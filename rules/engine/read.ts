@@ -5,10 +5,21 @@ import { resolveBands } from "./read-bands.js";
 import { readChanges, readDefault, readHead, readLimit, readSource, type Head } from "./read-values.js";
 import { readRule } from "./read-rule.js";
 import { Page } from "./statements.js";
-import type { Change, DefaultValue, LimitValue, Rule, RulePlace, RuleSet, SetProblem, Source } from "./types.js";
+import type {
+  Change,
+  DefaultValue,
+  LimitValue,
+  Rule,
+  RulePlace,
+  RuleSet,
+  SetProblem,
+  Source,
+} from "./types.js";
 
 /** For `readTree`: these stand only at the top of a rule file. */
-export const ruleShape: Shape = { topOnly: new Set(["ruleset", "source", "limit", "default", "rule", "changes"]) };
+export const ruleShape: Shape = {
+  topOnly: new Set(["ruleset", "source", "limit", "default", "rule", "changes"]),
+};
 
 export interface RuleTree {
   readonly path: string;
@@ -34,7 +45,11 @@ interface Kept {
 const kept = new WeakMap<Entry, Kept>();
 
 /** What could be read, and what could not. Never throws. */
-export function readRules(trees: readonly RuleTree[]): { readonly set: RuleSet; readonly head: RulePlace | undefined; readonly problems: readonly SetProblem[] } {
+export function readRules(trees: readonly RuleTree[]): {
+  readonly set: RuleSet;
+  readonly head: RulePlace | undefined;
+  readonly problems: readonly SetProblem[];
+} {
   const problems: SetProblem[] = [];
   const made: Made[] = [];
   for (const { path, tree } of trees) {
@@ -42,7 +57,8 @@ export function readRules(trees: readonly RuleTree[]): { readonly set: RuleSet; 
     for (const { entry, line } of tree.entries) {
       for (const p of entry.problems) problems.push({ path, ...p, line: line + p.line });
       let found = kept.get(entry);
-      if (!found || found.path !== path || found.line !== line) kept.set(entry, (found = readEntry(path, entry, line)));
+      if (!found || found.path !== path || found.line !== line)
+        kept.set(entry, (found = readEntry(path, entry, line)));
       problems.push(...found.problems);
       if (found.made) made.push(found.made);
     }
@@ -94,21 +110,43 @@ function readTop(page: Page): Made | undefined {
   }
 }
 
-function assemble(made: readonly Made[], problems: SetProblem[]): { set: RuleSet; head: RulePlace | undefined } {
+function assemble(
+  made: readonly Made[],
+  problems: SetProblem[],
+): { set: RuleSet; head: RulePlace | undefined } {
   let head: { head: Head; at: RulePlace } | undefined;
   const sources = new Map<string, Source>();
   const limits = new Map<string, LimitValue>();
   const defaults = new Map<string, DefaultValue>();
   const rules = new Map<string, Rule>();
   const changes: Change[] = [];
-  const add = <T extends { readonly at: RulePlace }>(to: Map<string, T>, name: string, value: T, what: string): void => {
+  const add = <T extends { readonly at: RulePlace }>(
+    to: Map<string, T>,
+    name: string,
+    value: T,
+    what: string,
+  ): void => {
     const before = to.get(name);
-    if (before) problems.push(problemAt(value.at, "rules/given-twice", `The ${what} ${name} is written twice: also in ${before.at.path} on line ${before.at.line + before.at.place.line + 1}.`));
+    if (before)
+      problems.push(
+        problemAt(
+          value.at,
+          "rules/given-twice",
+          `The ${what} ${name} is written twice: also in ${before.at.path} on line ${before.at.line + before.at.place.line + 1}.`,
+        ),
+      );
     else to.set(name, value);
   };
   for (const m of made) {
     if (m.is === "head") {
-      if (head) problems.push(problemAt(m.at, "rules/given-twice", `This rule set has a second head: the first is in ${head.at.path} on line ${head.at.line + 1}.`));
+      if (head)
+        problems.push(
+          problemAt(
+            m.at,
+            "rules/given-twice",
+            `This rule set has a second head: the first is in ${head.at.path} on line ${head.at.line + 1}.`,
+          ),
+        );
       else head = m;
     } else if (m.is === "source") add(sources, m.source.name, m.source, "source");
     else if (m.is === "limit") add(limits, m.limit.name, m.limit, "limit");
@@ -117,8 +155,25 @@ function assemble(made: readonly Made[], problems: SetProblem[]): { set: RuleSet
     else changes.push(...m.changes);
   }
   const resolved = [...rules.values()].map((rule, order) => withLimits({ ...rule, order }, limits, problems));
-  const { name, version, title, issued, cautions } = head?.head ?? { name: "", version: "", title: "", issued: undefined, cautions: [] };
-  const set: RuleSet = { name, version, title, ...(issued !== undefined && { issued }), cautions, sources, limits, defaults, rules: resolved, changes };
+  const { name, version, title, issued, cautions } = head?.head ?? {
+    name: "",
+    version: "",
+    title: "",
+    issued: undefined,
+    cautions: [],
+  };
+  const set: RuleSet = {
+    name,
+    version,
+    title,
+    ...(issued !== undefined && { issued }),
+    cautions,
+    sources,
+    limits,
+    defaults,
+    rules: resolved,
+    changes,
+  };
   return { set, head: head?.at };
 }
 
@@ -130,11 +185,25 @@ function withLimits(rule: Rule, limits: ReadonlyMap<string, LimitValue>, problem
       const limit = limits.get(name);
       return limit && { value: limit.interval.nominal, dimension: limit.dimension, unit: limit.unit };
     },
-    (name, band) => problems.push(problemAt(band.at, "rules/unknown-name", `There is no limit called "${name}".`)),
+    (name, band) =>
+      problems.push(problemAt(band.at, "rules/unknown-name", `There is no limit called "${name}".`)),
   );
   return { ...rule, judged: { ...rule.judged, bands } };
 }
 
-export function problemAt(at: RulePlace, rule: string, message: string, more: Partial<SetProblem> = {}): SetProblem {
-  return { path: at.path, line: at.line + at.place.line, start: at.place.start, end: at.place.end, rule, message, ...more };
+export function problemAt(
+  at: RulePlace,
+  rule: string,
+  message: string,
+  more: Partial<SetProblem> = {},
+): SetProblem {
+  return {
+    path: at.path,
+    line: at.line + at.place.line,
+    start: at.place.start,
+    end: at.place.end,
+    rule,
+    message,
+    ...more,
+  };
 }

@@ -22,7 +22,12 @@ export function remediesOf(rule: Rule, subject: Subject, kept: Kept, variants: V
   });
 }
 
-function stepping(r: RemedyRule & { readonly is: "insert" | "move" }, rule: Rule, subject: Subject, kept: Kept): readonly Remedy[] {
+function stepping(
+  r: RemedyRule & { readonly is: "insert" | "move" },
+  rule: Rule,
+  subject: Subject,
+  kept: Kept,
+): readonly Remedy[] {
   const { step, scene } = subject;
   if (!step || !scene) return [];
   // Near and far mean nothing while nobody has said on which side the surface lies.
@@ -48,7 +53,9 @@ function stepOf(dimension: Dimension, unit: ShownUnit): { readonly step: number;
   const metric = ["mm", "cm", "m", "kg", "N"].includes(unit.unit);
   switch (dimension) {
     case "length":
-      return metric ? { step: 0.005, unit } : { step: 0.0254 / 4, unit: { ...unit, denominator: Math.max(4, unit.denominator ?? 4) } };
+      return metric
+        ? { step: 0.005, unit }
+        : { step: 0.0254 / 4, unit: { ...unit, denominator: Math.max(4, unit.denominator ?? 4) } };
     case "angle":
       return { step: (5 * Math.PI) / 180, unit };
     case "mass":
@@ -60,18 +67,32 @@ function stepOf(dimension: Dimension, unit: ShownUnit): { readonly step: number;
   }
 }
 
-function setting(r: RemedyRule & { readonly is: "set" }, rule: Rule, subject: Subject, kept: Kept, variants: Variants): readonly Remedy[] {
+function setting(
+  r: RemedyRule & { readonly is: "set" },
+  rule: Rule,
+  subject: Subject,
+  kept: Kept,
+  variants: Variants,
+): readonly Remedy[] {
   const target = targetOf(r, subject);
   if (!target) return [];
   const { thing, path, written, plausible } = target;
   const { step, unit } = stepOf(written.dimension, written.unit);
   const household = subject.facts.sight.household;
   const asWritten = isQuantity(valueAt(thing, path)) ? written.nominal : undefined;
-  const holds = (exact: boolean) => (x: number): boolean => {
-    const base = exact ? { ...written, low: written.nominal, high: written.nominal, toleranceGiven: true } : written;
-    const judged = variants.judge(rule, subject, withThing(household, target.owner, changed(target, base, x)));
-    return judged?.verdict === "holds";
-  };
+  const holds =
+    (exact: boolean) =>
+    (x: number): boolean => {
+      const base = exact
+        ? { ...written, low: written.nominal, high: written.nominal, toleranceGiven: true }
+        : written;
+      const judged = variants.judge(
+        rule,
+        subject,
+        withThing(household, target.owner, changed(target, base, x)),
+      );
+      return judged?.verdict === "holds";
+    };
   let ranges = holdingRanges(plausible[0], plausible[1], step, asWritten, holds(false));
   // The doubt of the present value can be too wide for anything to hold; what is set anew is measured anew.
   if (ranges.length === 0) ranges = holdingRanges(plausible[0], plausible[1], step, asWritten, holds(true));
@@ -79,7 +100,14 @@ function setting(r: RemedyRule & { readonly is: "set" }, rule: Rule, subject: Su
   if (!best) return [];
   const range = rangeInWords(best.range, plausible, written.dimension, unit);
   const title = fill(r.text, rule, kept.judgement, subject, { range });
-  const edits = editsFor(target, written, best.value, unit, household.path, (entry) => household.locate(entry)?.path);
+  const edits = editsFor(
+    target,
+    written,
+    best.value,
+    unit,
+    household.path,
+    (entry) => household.locate(entry)?.path,
+  );
   return [{ title, ...(edits && { edits }) }];
 }
 
@@ -103,10 +131,27 @@ function targetOf(r: RemedyRule & { readonly is: "set" }, subject: Subject): Tar
   const value = valueAt(holder, path);
   const written: Quantity = isQuantity(value)
     ? value
-    : { type: "quantity", dimension: shape.dimension, low: shape.plausible[0], nominal: shape.plausible[0], high: shape.plausible[0], toleranceGiven: false, shape: "plain", known: "measured", knownGiven: false, unit: { unit: shape.units[0] ?? "1" } };
+    : {
+        type: "quantity",
+        dimension: shape.dimension,
+        low: shape.plausible[0],
+        nominal: shape.plausible[0],
+        high: shape.plausible[0],
+        toleranceGiven: false,
+        shape: "plain",
+        known: "measured",
+        knownGiven: false,
+        unit: { unit: shape.units[0] ?? "1" },
+      };
   // What adjusts is a range of choice: setting it is another act.
   if (written.shape === "adjusts") return undefined;
-  return { owner: role, thing: holder, path: { ...path, key: path.key }, written, plausible: shape.plausible };
+  return {
+    owner: role,
+    thing: holder,
+    path: { ...path, key: path.key },
+    written,
+    plausible: shape.plausible,
+  };
 }
 
 const transferThing = (key: string, subject: Subject): Thing | undefined => {
@@ -114,10 +159,18 @@ const transferThing = (key: string, subject: Subject): Thing | undefined => {
   return said && (said.value !== undefined ? said.thing : subject.scene!.transfer);
 };
 
-function quantityShape(shape: Shape | undefined, part: string | undefined): Extract<Shape, { is: "quantity" }> | undefined {
+function quantityShape(
+  shape: Shape | undefined,
+  part: string | undefined,
+): Extract<Shape, { is: "quantity" }> | undefined {
   if (shape?.is === "quantity") return shape;
-  if (shape?.is === "parts") return quantityShape(shape.parts.find((p) => (part === undefined ? p.shape.is === "quantity" : p.name === part))?.shape, undefined);
-  if (shape?.is === "either") return shape.shapes.map((s) => quantityShape(s, part)).find((s) => s !== undefined);
+  if (shape?.is === "parts")
+    return quantityShape(
+      shape.parts.find((p) => (part === undefined ? p.shape.is === "quantity" : p.name === part))?.shape,
+      undefined,
+    );
+  if (shape?.is === "either")
+    return shape.shapes.map((s) => quantityShape(s, part)).find((s) => s !== undefined);
   return undefined;
 }
 
@@ -127,19 +180,35 @@ function changed(t: Target, base: Quantity, x: number): Thing {
   return t.thing === t.owner ? thing : withBlock(t.owner, t.thing, thing);
 }
 
-function editsFor(t: Target, written: Quantity, value: number, unit: ShownUnit, own: string, pathOf: (entry: Thing["entry"]) => string | undefined): readonly Edit[] | undefined {
+function editsFor(
+  t: Target,
+  written: Quantity,
+  value: number,
+  unit: ShownUnit,
+  own: string,
+  pathOf: (entry: Thing["entry"]) => string | undefined,
+): readonly Edit[] | undefined {
   if (pathOf(t.thing.entry) !== own) return undefined;
   const edit = setValue(t.thing, t.path.key, showValue(value, written.dimension, unit));
   if (!edit) return undefined;
   const other = loadedWith[t.path.key];
   const beside = other === undefined ? undefined : t.thing.values[other];
   if (other === undefined || !isQuantity(beside)) return [edit];
-  const moved = setValue(t.thing, other, showValue(beside.nominal + value - written.nominal, beside.dimension, beside.unit));
+  const moved = setValue(
+    t.thing,
+    other,
+    showValue(beside.nominal + value - written.nominal, beside.dimension, beside.unit),
+  );
   return moved && [edit, moved];
 }
 
 /** `17 1/2 in to 19 1/2 in`; open where the range goes as far as anything plausible. */
-function rangeInWords(range: Range, plausible: readonly [number, number], dimension: Dimension, unit: ShownUnit): string {
+function rangeInWords(
+  range: Range,
+  plausible: readonly [number, number],
+  dimension: Dimension,
+  unit: ShownUnit,
+): string {
   const say = (x: number): string => showValue(x, dimension, unit);
   const low = range.low > plausible[0] + 1e-6;
   const high = range.high < plausible[1] - 1e-6;

@@ -15,7 +15,13 @@ import type { Rule, RuleSet } from "./types.js";
  * Whether a step breaks no rule of level stop or caution that is certain to fail. What cannot be known of a hypothetical state
  * is no reason to refuse it: it is found again when the steps are written.
  */
-export function allowedBy(set: RuleSet, rules: RulesByScope, scene: Facts, reader: FactReader, of: Scene): Allowed {
+export function allowedBy(
+  set: RuleSet,
+  rules: RulesByScope,
+  scene: Facts,
+  reader: FactReader,
+  of: Scene,
+): Allowed {
   const answers = new Map<string, string | true>();
   const limit = (name: string) => set.limits.get(name);
   const asked = (list: readonly Rule[], state: State, step: Step | undefined): string | true => {
@@ -42,6 +48,8 @@ export function allowedBy(set: RuleSet, rules: RulesByScope, scene: Facts, reade
 /** Names of the facts `step.*` that any rule reads: the planner leaves out what serves none of them. */
 export function factsOfSteps(set: RuleSet): ReadonlySet<string> {
   const found = new Set<string>();
-  for (const r of set.rules) for (const e of [...r.when.map((w) => w.expr), r.judged.expr]) for (const n of namesIn(e)) if (n.name.startsWith("step.")) found.add(n.name);
+  for (const r of set.rules)
+    for (const e of [...r.when.map((w) => w.expr), r.judged.expr])
+      for (const n of namesIn(e)) if (n.name.startsWith("step.")) found.add(n.name);
   return found;
 }

@@ -43,7 +43,12 @@ export interface Subjects {
 /** While the facts of a transfer are the same object, so are its subjects. */
 const kept = new WeakMap<Facts, OfTransfer>();
 
-export function subjectsOf(household: Household, scenes: readonly Scene[], reader: FactReader, today: string): Subjects {
+export function subjectsOf(
+  household: Household,
+  scenes: readonly Scene[],
+  reader: FactReader,
+  today: string,
+): Subjects {
   const transfers = scenes.map((scene) => {
     const facts = reader.ofScene({ household, today, scene });
     let found = kept.get(facts);
@@ -58,7 +63,17 @@ export function subjectsOf(household: Household, scenes: readonly Scene[], reade
       let found = byKind.get(kind);
       if (!found) {
         const scope: Scope = { is: "thing", kind };
-        found = household.all.filter((t) => t.kind === kind).map((thing) => ({ is: "thing", name: thing.name, key: `${kind} ${thing.name}`, facts: reader.ofThing({ household, today }, scope, thing), thing, ident: [thing, household.client], place: () => thing.placeOf() }));
+        found = household.all
+          .filter((t) => t.kind === kind)
+          .map((thing) => ({
+            is: "thing",
+            name: thing.name,
+            key: `${kind} ${thing.name}`,
+            facts: reader.ofThing({ household, today }, scope, thing),
+            thing,
+            ident: [thing, household.client],
+            place: () => thing.placeOf(),
+          }));
         byKind.set(kind, found);
       }
       return found;
@@ -67,16 +82,43 @@ export function subjectsOf(household: Household, scenes: readonly Scene[], reade
 }
 
 function ofTransfer(scene: Scene, facts: Facts, reader: FactReader): OfTransfer {
-  const ident = [scene.transfer, scene.base, scene.from, scene.to, scene.board, scene.belt, scene.client, scene.room, scene.helpers, scene.side];
+  const ident = [
+    scene.transfer,
+    scene.base,
+    scene.from,
+    scene.to,
+    scene.board,
+    scene.belt,
+    scene.client,
+    scene.room,
+    scene.helpers,
+    scene.side,
+  ];
   const common = { scene, thing: scene.transfer, ident };
-  const transfer: Subject = { ...common, is: "transfer", name: scene.name, key: scene.name, facts, place: () => scene.transfer.placeOf() };
+  const transfer: Subject = {
+    ...common,
+    is: "transfer",
+    name: scene.name,
+    key: scene.name,
+    facts,
+    place: () => scene.transfer.placeOf(),
+  };
   const { steps: lines, run } = scene;
   if (!lines || !run) return { transfer, steps: [] };
   const entry = scene.transfer.entry;
   const steps = lines.map((line, i): Subject => {
     const name = `${scene.name} step ${i + 1}`;
     const state = run.before[i] ?? start(scene.setup);
-    return { ...common, is: "step", name, key: name, facts: reader.ofStep(facts, state, scene.setup, line.step), step: { line, phrase: spell(line.step) }, stamp: run, place: () => placeOfNode(entry, line.node) };
+    return {
+      ...common,
+      is: "step",
+      name,
+      key: name,
+      facts: reader.ofStep(facts, state, scene.setup, line.step),
+      step: { line, phrase: spell(line.step) },
+      stamp: run,
+      place: () => placeOfNode(entry, line.node),
+    };
   });
   const last = lines[lines.length - 1];
   const end: Subject = {
@@ -94,7 +136,16 @@ function ofTransfer(scene: Scene, facts: Facts, reader: FactReader): OfTransfer 
 
 function setupSubject(household: Household, reader: FactReader, today: string): Subject {
   const first = household.tree.entries[0];
-  const nowhere: Place = { entry: { node: { statement: { type: "statement", atoms: [], opens: false, start: 0, end: 0 }, line: 0 }, lines: [], problems: [] }, line: 0, start: 0, end: 0 };
+  const nowhere: Place = {
+    entry: {
+      node: { statement: { type: "statement", atoms: [], opens: false, start: 0, end: 0 }, line: 0 },
+      lines: [],
+      problems: [],
+    },
+    line: 0,
+    start: 0,
+    end: 0,
+  };
   return {
     is: "setup",
     name: "setup",
@@ -117,7 +168,8 @@ export interface RulesByScope {
 export function rulesByScope(set: RuleSet): RulesByScope {
   const of = (is: Scope["is"]): RuleSet["rules"] => set.rules.filter((r) => r.scope.is === is);
   const things = new Map<string, RuleSet["rules"][number][]>();
-  for (const r of set.rules) if (r.scope.is === "thing") things.set(r.scope.kind, [...(things.get(r.scope.kind) ?? []), r]);
+  for (const r of set.rules)
+    if (r.scope.is === "thing") things.set(r.scope.kind, [...(things.get(r.scope.kind) ?? []), r]);
   const steps = of("step");
   const byPhrase = new Map<string, RuleSet["rules"]>();
   return {
@@ -128,7 +180,12 @@ export function rulesByScope(set: RuleSet): RulesByScope {
     steps(phrase) {
       let found = byPhrase.get(phrase);
       if (!found) {
-        found = steps.filter((r) => r.scope.is === "step" && (r.scope.phrases.length === 0 || r.scope.phrases.some((p) => phrase === p || phrase.startsWith(`${p} `))));
+        found = steps.filter(
+          (r) =>
+            r.scope.is === "step" &&
+            (r.scope.phrases.length === 0 ||
+              r.scope.phrases.some((p) => phrase === p || phrase.startsWith(`${p} `))),
+        );
         byPhrase.set(phrase, found);
       }
       return found;

@@ -116,13 +116,37 @@ export interface Example {
 }
 
 export type Judged =
-  | { readonly is: "bands"; readonly expr: Expr; readonly bands: readonly Band[]; readonly choices: readonly ChoiceBand[]; readonly signed: boolean; readonly at: RulePlace }
-  | { readonly is: "require"; readonly expr: Expr; readonly level: Exclude<Grade, "holds">; readonly message?: string; readonly at: RulePlace };
+  | {
+      readonly is: "bands";
+      readonly expr: Expr;
+      readonly bands: readonly Band[];
+      readonly choices: readonly ChoiceBand[];
+      readonly signed: boolean;
+      readonly at: RulePlace;
+    }
+  | {
+      readonly is: "require";
+      readonly expr: Expr;
+      readonly level: Exclude<Grade, "holds">;
+      readonly message?: string;
+      readonly at: RulePlace;
+    };
 
 export type RemedyRule =
   | { readonly is: "text"; readonly text: string }
-  | { readonly is: "set"; readonly role: string; readonly key: string; readonly text: string; readonly at: RulePlace }
-  | { readonly is: "insert" | "move"; readonly step: string; readonly side: "before" | "after"; readonly at: RulePlace };
+  | {
+      readonly is: "set";
+      readonly role: string;
+      readonly key: string;
+      readonly text: string;
+      readonly at: RulePlace;
+    }
+  | {
+      readonly is: "insert" | "move";
+      readonly step: string;
+      readonly side: "before" | "after";
+      readonly at: RulePlace;
+    };
 
 /** What a rule looks at, one by one. */
 export type Scope =

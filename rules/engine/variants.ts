@@ -12,11 +12,16 @@ import { subjectsOf, type Subject } from "./subjects.js";
 import type { Rule, RuleSet } from "./types.js";
 
 /** The key that says the same height with somebody sitting there; it moves along when the height is set otherwise. */
-export const loadedWith: { readonly [key: string]: string } = { top: "top-loaded", "seat-height": "seat-loaded" };
+export const loadedWith: { readonly [key: string]: string } = {
+  top: "top-loaded",
+  "seat-height": "seat-loaded",
+};
 
 /** `thing` with some of its values replaced; everything else, places included, is the thing's own. */
 export function withValues(thing: Thing, values: { readonly [key: string]: Value | undefined }): Thing {
-  return Object.create(thing, { values: { value: { ...thing.values, ...values }, enumerable: true } }) as Thing;
+  return Object.create(thing, {
+    values: { value: { ...thing.values, ...values }, enumerable: true },
+  }) as Thing;
 }
 
 /** `owner` with one of its inner blocks replaced. */
@@ -42,13 +47,26 @@ export function movedTo(q: Quantity, nominal: number): Quantity {
 }
 
 /** The new values of a thing whose `path` is set to `nominal`. */
-export function valuesSet(thing: Thing, path: Path & { readonly key: string }, written: Quantity, nominal: number): { readonly [key: string]: Value | undefined } {
+export function valuesSet(
+  thing: Thing,
+  path: Path & { readonly key: string },
+  written: Quantity,
+  nominal: number,
+): { readonly [key: string]: Value | undefined } {
   const now = valueAt(thing, path);
   const value = movedTo(written, nominal);
-  const whole = path.part === undefined || isQuantity(thing.values[path.key]) || !isQuantity(now) ? value : { ...(thing.values[path.key] as object), [path.part]: value };
+  const whole =
+    path.part === undefined || isQuantity(thing.values[path.key]) || !isQuantity(now)
+      ? value
+      : { ...(thing.values[path.key] as object), [path.part]: value };
   const other = loadedWith[path.key];
   const beside = other === undefined ? undefined : thing.values[other];
-  return { [path.key]: whole, ...(other !== undefined && isQuantity(beside) && isQuantity(now) && { [other]: movedTo(beside, beside.nominal + nominal - now.nominal) }) };
+  return {
+    [path.key]: whole,
+    ...(other !== undefined &&
+      isQuantity(beside) &&
+      isQuantity(now) && { [other]: movedTo(beside, beside.nominal + nominal - now.nominal) }),
+  };
 }
 
 export class Variants {
@@ -67,7 +85,12 @@ export class Variants {
   judge(rule: Rule, subject: Subject, household: Household): Judgement | undefined {
     this.reader.begin();
     const subjects = subjectsOf(household, this.scenes.of(household), this.reader, subject.facts.sight.today);
-    const among = subject.is === "thing" ? subjects.things(subject.thing!.kind) : subject.is === "setup" ? [subjects.setup] : subjects.transfers.flatMap((t) => [t.transfer, ...t.steps, ...(t.end ? [t.end] : [])]);
+    const among =
+      subject.is === "thing"
+        ? subjects.things(subject.thing!.kind)
+        : subject.is === "setup"
+          ? [subjects.setup]
+          : subjects.transfers.flatMap((t) => [t.transfer, ...t.steps, ...(t.end ? [t.end] : [])]);
     const same = among.find((s) => s.key === subject.key);
     return same && judge(rule, { fact: (n) => same.facts.read(n), limit: (n) => this.set.limits.get(n) });
   }

@@ -10,13 +10,30 @@ import type { Reading } from "./logic.js";
 
 const plain: ShownUnit = { unit: "1" };
 
-const base = (name: string, dimension: Dimension = "number"): Reading => ({ name, dimension, value: undefined, missing: [], assumed: [], trace: [], unit: plain });
+const base = (name: string, dimension: Dimension = "number"): Reading => ({
+  name,
+  dimension,
+  value: undefined,
+  missing: [],
+  assumed: [],
+  trace: [],
+  unit: plain,
+});
 
 /** A fact that does not exist here, and why. */
-export const withoutReading = (name: string, reason: string): Reading => ({ ...base(name), without: reason, given: false });
+export const withoutReading = (name: string, reason: string): Reading => ({
+  ...base(name),
+  without: reason,
+  given: false,
+});
 
 /** A fact that is not known. `place` is asked when it is shown, so that it is where the text now is. */
-export function missingReading(name: string, what: string, at?: { readonly thing: Thing; readonly key?: string }, given = false): Reading {
+export function missingReading(
+  name: string,
+  what: string,
+  at?: { readonly thing: Thing; readonly key?: string },
+  given = false,
+): Reading {
   const missing: Missing = at
     ? {
         what,
@@ -30,7 +47,12 @@ export function missingReading(name: string, what: string, at?: { readonly thing
 }
 
 /** A word, and where it was written. */
-export function choiceReading(name: string, choice: string, at?: { readonly thing: Thing; readonly key?: string }, label = name): Reading {
+export function choiceReading(
+  name: string,
+  choice: string,
+  at?: { readonly thing: Thing; readonly key?: string },
+  label = name,
+): Reading {
   const trace = at
     ? [
         {
@@ -65,7 +87,14 @@ export class Written {
   private make(name: string, thing: Thing, path: Path): Reading {
     const holder = holderOf(thing, path);
     const words = `${(path.key ?? path.block ?? "").replaceAll("-", " ")} of ${holder && holder !== thing && path.key !== undefined ? `the ${holder.kind.replaceAll("-", " ")} of ` : ""}${thing.name}`;
-    if (!holder) return missingReading(name, path.block && path.key ? `${path.block.replaceAll("-", " ")} (${path.key.replaceAll("-", " ")}) of ${thing.name}` : words, { thing, ...(path.block !== undefined && { key: path.block }) });
+    if (!holder)
+      return missingReading(
+        name,
+        path.block && path.key
+          ? `${path.block.replaceAll("-", " ")} (${path.key.replaceAll("-", " ")}) of ${thing.name}`
+          : words,
+        { thing, ...(path.block !== undefined && { key: path.block }) },
+      );
     if (path.key === undefined) return choiceReading(name, "yes", { thing: holder }, words);
     const at = { thing: holder, key: path.key };
     const value = valueAt(holder, path);
@@ -75,9 +104,16 @@ export class Written {
     return choiceReading(name, wordOf(value), at, words);
   }
 
-  private quantity(label: string, value: Quantity, at: { readonly thing: Thing; readonly key: string }): Reading {
+  private quantity(
+    label: string,
+    value: Quantity,
+    at: { readonly thing: Thing; readonly key: string },
+  ): Reading {
     // A range of choice is no doubt about a value; the tolerance of the rule set is for what was measured.
-    const tolerance = value.toleranceGiven || value.shape === "adjusts" ? undefined : this.defaults.get(`tolerance-${value.dimension}-${value.known}`);
+    const tolerance =
+      value.toleranceGiven || value.shape === "adjusts"
+        ? undefined
+        : this.defaults.get(`tolerance-${value.dimension}-${value.known}`);
     const off = tolerance?.interval.high ?? 0;
     const interval = { low: value.low - off, nominal: value.nominal, high: value.high + off };
     const term = {
@@ -89,7 +125,16 @@ export class Written {
         return at.thing.placeOf(at.key);
       },
     };
-    return { name: label, dimension: value.dimension, value: interval, missing: [], assumed: [], trace: [term], unit: value.unit, given: true };
+    return {
+      name: label,
+      dimension: value.dimension,
+      value: interval,
+      missing: [],
+      assumed: [],
+      trace: [term],
+      unit: value.unit,
+      given: true,
+    };
   }
 }
 

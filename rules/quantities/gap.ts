@@ -131,12 +131,13 @@ export const gapAngleBest = derived({
     const p = parkingInputs(s, of);
     if ("none" in p) return p;
     return {
+      // What both need is required for parking and comes after.
+      ...(s.board && choosingInputs(s, of, s.board)),
       ...p,
       // The angle as written does not enter the search.
       turn: undefined,
       away: undefined,
       parkingAngle: undefined,
-      ...(s.board && choosingInputs(s, of, s.board)),
       withBoard: s.board !== undefined,
       hipFromRear: of.default("hip-from-seat-rear"),
       ...(s.parked.scooted && { scoot: of.default("scoot-forward") }),

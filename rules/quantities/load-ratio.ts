@@ -1,7 +1,8 @@
 /** What chair, board and bed carry as a part of what they are rated for. */
 import { loadRatio } from "../plan/heights.js";
 import type { Outcome, QuantityRule } from "../quantity.js";
-import type { Interval } from "../../language/quantity/interval.js";
+import { exactly, type Interval } from "../../language/quantity/interval.js";
+import { isQuantity } from "../../language/model/types.js";
 import { derived, absent, boardOr, endsOr } from "./inputs.js";
 
 const ratio = (what: "chair" | "board" | "surface"): QuantityRule =>
@@ -28,10 +29,12 @@ const ratio = (what: "chair" | "board" | "surface"): QuantityRule =>
           : absent(undefined, "the client's mass", "mass"),
         factor: of.default("load-factor"),
         rated: of.written(thing, "rated-load", `the rated load of ${thing.name}`),
+        doubtful: isQuantity(thing.values["rated-load"]) && thing.values["rated-load"].toleranceGiven,
       };
     },
-    compute: (i: { mass: Interval; factor: Interval; rated: Interval }): Outcome => {
-      const value = loadRatio(i.mass, i.factor, i.rated);
+    compute: (i: { mass: Interval; factor: Interval; rated: Interval; doubtful: boolean }): Outcome => {
+      // A rated load is a limit, not a measurement: without a tolerance of its own it is taken as printed.
+      const value = loadRatio(i.mass, i.factor, i.doubtful ? i.rated : exactly(i.rated.nominal));
       return value ? { value } : { missing: [{ what: "a rated load above zero", key: "rated-load" }] };
     },
   });

@@ -47,12 +47,13 @@ function inputs(s: Scene, of: Of): Inputs {
     bedSide: said("bed-side", "on which side of the bed the chair stands (bed-side)"),
     ...pair(of, bed.place, "at", "bed at", "where the bed stands in the room"),
     ...pair(of, bed.thing, "size", "bed size", "the size of the bed"),
-    placed: s.placed,
-    surface: s.surface,
+    others: others.length,
   };
   if (others.some((p) => choiceOf(p.place, "wall"))) Object.assign(all, wallInputs(s.room, of));
   others.forEach((p, n) => {
     const wall = choiceOf(p.place, "wall");
+    all[`thing ${n}`] = p.thing.name;
+    all[`stands ${n}`] = wall;
     Object.assign(all, pair(of, p.place, "at", `at ${n}`, `where ${p.thing.name} stands in the room`, !wall));
     Object.assign(all, pair(of, p.thing, "size", `size ${n}`, `the size of ${p.thing.name}`));
   });

@@ -3,15 +3,16 @@ import { exactly, type Interval } from "../../language/quantity/interval.js";
 import { isQuantity, type Thing, type Value } from "../../language/model/types.js";
 import type { Box } from "../plan/room.js";
 import type { Of } from "../quantity.js";
-import type { Scene } from "../scene.js";
-import { absent, choiceOf } from "./inputs.js";
+import { absent } from "./inputs.js";
 
 /** Lengths by numbered names (`at 0 1`), as the inputs give them. */
 export type Handed = {
   readonly [numbered: `${"at" | "size"} ${number} ${1 | 2}` | `wall ${number}`]: Interval | undefined;
 } & {
-  readonly placed: Scene["placed"];
-  readonly surface: Thing;
+  readonly [numbered: `${"thing" | "stands"} ${number}`]: string | undefined;
+} & {
+  /** How many things but the bed stand in the room; `thing n`, `stands n`, `at n 1`, `size n 1` and so on tell of each. */
+  readonly others: number;
   readonly ways?: readonly Value[];
 };
 
@@ -78,31 +79,29 @@ export interface Standing {
 export function placedOutlines(i: Handed): readonly Standing[] {
   const room = extent(i);
   const zero = exactly(0);
-  return i.placed
-    .filter((p) => p.thing !== i.surface)
-    .map((p, n) => {
-      const at: Interval = i[`at ${n} 1`] ?? zero;
-      const second: Interval = i[`at ${n} 2`] ?? zero;
-      const wide: Interval = i[`size ${n} 1`] ?? zero;
-      const deep: Interval = i[`size ${n} 2`] ?? zero;
-      const box = (x: number, y: number, w: Interval, d: Interval, offX: number, offY: number): Standing => ({
-        name: p.thing.name,
-        box: { x, y, width: w.nominal, depth: d.nominal },
-        offX,
-        offY,
-      });
-      const along = off(at) + off(wide);
-      switch (choiceOf(p.place, "wall")) {
-        case "north":
-          return box(at.nominal, room.north - deep.nominal, wide, deep, along, room.off + off(deep));
-        case "south":
-          return box(at.nominal, room.south, wide, deep, along, off(deep));
-        case "east":
-          return box(room.east - deep.nominal, at.nominal, deep, wide, room.off + off(deep), along);
-        case "west":
-          return box(room.west, at.nominal, deep, wide, off(deep), along);
-        default:
-          return box(at.nominal, second.nominal, wide, deep, along, off(second) + off(deep));
-      }
+  return Array.from({ length: i.others }, (_, n) => {
+    const at: Interval = i[`at ${n} 1`] ?? zero;
+    const second: Interval = i[`at ${n} 2`] ?? zero;
+    const wide: Interval = i[`size ${n} 1`] ?? zero;
+    const deep: Interval = i[`size ${n} 2`] ?? zero;
+    const box = (x: number, y: number, w: Interval, d: Interval, offX: number, offY: number): Standing => ({
+      name: String(i[`thing ${n}`]),
+      box: { x, y, width: w.nominal, depth: d.nominal },
+      offX,
+      offY,
     });
+    const along = off(at) + off(wide);
+    switch (i[`stands ${n}`]) {
+      case "north":
+        return box(at.nominal, room.north - deep.nominal, wide, deep, along, room.off + off(deep));
+      case "south":
+        return box(at.nominal, room.south, wide, deep, along, off(deep));
+      case "east":
+        return box(room.east - deep.nominal, at.nominal, deep, wide, room.off + off(deep), along);
+      case "west":
+        return box(room.west, at.nominal, deep, wide, off(deep), along);
+      default:
+        return box(at.nominal, second.nominal, wide, deep, along, off(second) + off(deep));
+    }
+  });
 }

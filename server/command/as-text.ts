@@ -40,7 +40,7 @@ function fileText(file: CheckedFile, checked: Checked, t: Terminal): string {
     result && ruleSet
       ? `Judged as of ${snapshot.today} by ${ruleSet.name} ${ruleSet.version}.`
       : "No rule was applied to this file.";
-  const parts = [`${heading(t, file.shown + title)}\n${by} ${summary(file)}`];
+  const parts = [`${heading(t, file.shown + title)}\n${wrap(`${by} ${summary(file)}`, t.width).join("\n")}`];
   const said = new Map<string, number>();
   const shown = cutForm(sorted(snapshot.reported));
   for (const same of together(shown)) parts.push(findingText(same, file, checked, said, t));
@@ -102,8 +102,7 @@ function summary({ snapshot }: CheckedFile): string {
 /** How bad what is not known may be. What is not settled says so in its own message. */
 function verdictInWords({ verdict, levels }: Reported): string | undefined {
   if (verdict !== "unknown") return undefined;
-  const worst = levels.worst === "advice" ? "an advice" : `a ${levels.worst}`;
-  return levels.worst === "holds" ? "Not known." : `Not known; at worst ${worst}.`;
+  return levels.worst === "holds" ? "Not known." : `Not known; at worst ${levels.worst}.`;
 }
 
 function findingText(

@@ -3,7 +3,7 @@ import { CompletionItemKind, type Position } from "vscode-languageserver-protoco
 import { phrases, readStep, type Step } from "../../language/vocabulary/verbs.js";
 import { apply, judge, run } from "../../rules/steps/machine.js";
 import type { Scene } from "../../rules/scene.js";
-import type { Proposal } from "./completion.js";
+import type { Proposal } from "./completion-values.js";
 import type { Page } from "./page.js";
 import type { Spot } from "./where.js";
 
@@ -50,7 +50,10 @@ function judgeAt(page: Page, scene: Scene, position: Position): (step: Step) => 
     return line < position.line || (line === position.line && node.statement.end < position.character);
   });
   const { setup } = scene;
-  const state = run(before.map((s) => s.step), setup).end;
+  const state = run(
+    before.map((s) => s.step),
+    setup,
+  ).end;
   const rules = page.rulesOfSteps(scene);
   return (step) => {
     const possible = judge(state, step, setup);
@@ -58,6 +61,8 @@ function judgeAt(page: Page, scene: Scene, position: Position): (step: Step) => 
     const after = apply(state, step, setup);
     if (after === state) return { rank: 2, why: "changes nothing here" };
     const verdict = rules?.allowed(state, step, after, false) ?? true;
-    return verdict === true ? { rank: 0 } : { rank: 1, why: verdict === false ? "a rule speaks against it here" : verdict };
+    return verdict === true
+      ? { rank: 0 }
+      : { rank: 1, why: verdict === false ? "a rule speaks against it here" : verdict };
   };
 }

@@ -2,12 +2,18 @@
  * Completion: what may stand at a position, and only that. Worked out from the words before it and the vocabulary, so that it
  * also answers in an empty or a broken file.
  */
-import { CompletionItemKind, InsertTextFormat, MarkupKind, type CompletionItem, type Position } from "vscode-languageserver-protocol";
-import { unitOf } from "../../language/quantity/units.js";
+import {
+  CompletionItemKind,
+  InsertTextFormat,
+  MarkupKind,
+  type CompletionItem,
+  type Position,
+} from "vscode-languageserver-protocol";
 import { setupVocabulary } from "../../language/vocabulary/index.js";
 import type { BlockSpec, KeySpec } from "../../language/vocabulary/types.js";
 import { stepItems } from "./completion-steps.js";
-import { nextOf, type Next } from "./expect.js";
+import { freely, names, proposal, type Proposal } from "./completion-values.js";
+import { nextOf } from "./expect.js";
 import { formOf } from "./form.js";
 import type { Page } from "./page.js";
 import { kindOf, rangeOn, specOf, spotAt, type Spot } from "./where.js";
@@ -17,28 +23,24 @@ export interface CompletionOptions {
   readonly snippets: boolean;
 }
 
-/** An item before it has a range and an order. */
-export interface Proposal {
-  readonly label: string;
-  /** What is written; the label if it is left out. */
-  readonly text?: string;
-  /** A form with stops, for editors that have them. */
-  readonly snippet?: string;
-  readonly kind: CompletionItemKind;
-  readonly detail?: string;
-  readonly help?: string;
-  /** Columns that are replaced, where they differ from the word being typed. */
-  readonly from?: number;
-}
-
 /** What may stand at the position, the likeliest first. */
-export function completion(page: Page, position: Position, options: CompletionOptions = { snippets: false }): CompletionItem[] {
+export function completion(
+  page: Page,
+  position: Position,
+  options: CompletionOptions = { snippets: false },
+): CompletionItem[] {
   const spot = spotAt(page.tree, position);
   if (!spot || spot.inside === "comment") return [];
   return proposals(page, position, spot).map((p, order) => item(p, order, position, spot, options));
 }
 
-function item(p: Proposal, order: number, position: Position, spot: Spot, options: CompletionOptions): CompletionItem {
+function item(
+  p: Proposal,
+  order: number,
+  position: Position,
+  spot: Spot,
+  options: CompletionOptions,
+): CompletionItem {
   const snippet = options.snippets ? p.snippet : undefined;
   return {
     label: p.label,
@@ -48,7 +50,10 @@ function item(p: Proposal, order: number, position: Position, spot: Spot, option
     ...(p.detail !== undefined && { detail: p.detail }),
     ...(p.help !== undefined && { documentation: { kind: MarkupKind.Markdown, value: p.help } }),
     insertTextFormat: snippet !== undefined ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
-    textEdit: { range: rangeOn(position.line, p.from ?? spot.start, spot.end), newText: snippet ?? p.text ?? p.label },
+    textEdit: {
+      range: rangeOn(position.line, p.from ?? spot.start, spot.end),
+      newText: snippet ?? p.text ?? p.label,
+    },
   };
 }
 
@@ -65,7 +70,8 @@ function proposals(page: Page, position: Position, spot: Spot): readonly Proposa
 /** A file after `from "`. */
 function inText(page: Page, position: Position, spot: Spot): readonly Proposal[] {
   const [key] = spot.before;
-  if (spot.open.length > 0 || key?.type !== "word" || key.word !== "from" || spot.before.length !== 1) return [];
+  if (spot.open.length > 0 || key?.type !== "word" || key.word !== "from" || spot.before.length !== 1)
+    return [];
   const line = page.tree.lines[position.line]!.text;
   const from = line.lastIndexOf('"', position.character - 1) + 1;
   return page.files().map((path) => ({ label: path, kind: CompletionItemKind.File, from }));
@@ -75,8 +81,10 @@ function atTop(page: Page, spot: Spot): readonly Proposal[] {
   const { before } = spot;
   if (before.length > 0) {
     const { kind, used } = kindOf(before) ?? { kind: "", used: 0 };
-    if (Object.hasOwn(setupVocabulary.blocks, kind)) return onHead(page, spot, setupVocabulary.blocks[kind]!, used);
-    if (kind === "may" && before.length === 1) return [{ label: "change", text: "change ", kind: CompletionItemKind.Keyword }];
+    if (Object.hasOwn(setupVocabulary.blocks, kind))
+      return onHead(page, spot, setupVocabulary.blocks[kind]!, used);
+    if (kind === "may" && before.length === 1)
+      return [{ label: "change", text: "change ", kind: CompletionItemKind.Keyword }];
     const key = Object.hasOwn(setupVocabulary.keys, kind) ? setupVocabulary.keys[kind]! : undefined;
     return key ? values(page, spot, key, used, kind) : [];
   }
@@ -86,11 +94,17 @@ function atTop(page: Page, spot: Spot): readonly Proposal[] {
     // The statement being typed does not count as written.
     if (kind !== undefined) written.add(kind);
   }
-  const keys = Object.entries(setupVocabulary.keys).filter(([key, k]) => k.many || !written.has(key) || key === spot.typed.toLowerCase());
-  const blocks = Object.entries(setupVocabulary.blocks).filter(([kind, b]) => !b.once || !written.has(kind) || kind === spot.typed.toLowerCase());
+  const keys = Object.entries(setupVocabulary.keys).filter(
+    ([key, k]) => k.many || !written.has(key) || key === spot.typed.toLowerCase(),
+  );
+  const blocks = Object.entries(setupVocabulary.blocks).filter(
+    ([kind, b]) => !b.once || !written.has(kind) || kind === spot.typed.toLowerCase(),
+  );
   const missingFirst = (name: string): number => (written.has(name) ? 1 : 0);
   return [
-    ...byNeed(keys).filter(([key]) => missingFirst(key) === 0 && !setupVocabulary.keys[key]!.many).map(([key, k]) => keyProposal(key, k)),
+    ...byNeed(keys)
+      .filter(([key]) => missingFirst(key) === 0 && !setupVocabulary.keys[key]!.many)
+      .map(([key, k]) => keyProposal(key, k)),
     ...blocks.filter(([kind]) => missingFirst(kind) === 0).map(([kind, b]) => blockProposal(kind, b)),
     ...blocks.filter(([kind]) => missingFirst(kind) === 1).map(([kind, b]) => blockProposal(kind, b)),
     ...keys.filter(([key, k]) => k.many || missingFirst(key) === 1).map(([key, k]) => keyProposal(key, k)),
@@ -113,36 +127,57 @@ function keyProposal(key: string, k: KeySpec): Proposal {
 }
 function blockProposal(kind: string, b: BlockSpec): Proposal {
   const words = kind === "may-change" ? "may change" : kind;
-  return { label: words, text: `${words} `, snippet: formOf(kind, b), kind: CompletionItemKind.Class, detail: "form", help: b.help };
+  return {
+    label: words,
+    text: `${words} `,
+    snippet: formOf(kind, b),
+    kind: CompletionItemKind.Class,
+    detail: "form",
+    help: b.help,
+  };
 }
 
 /** Behind a kind: its name where a declared one is meant, then what its head may say. */
 function onHead(page: Page, spot: Spot, spec: BlockSpec, used: number): readonly Proposal[] {
   const rest = spot.before.slice(used);
-  if (spec.name !== "none" && rest.length === 0) return typeof spec.name === "object" ? names(page, spec.name.of, spot) : [];
+  if (spec.name !== "none" && rest.length === 0)
+    return typeof spec.name === "object" ? names(page, spec.name.of, spot) : [];
   const head = spec.head;
   if (!head) return [];
   const next = nextOf({ is: "parts", parts: head }, rest.slice(spec.name === "none" ? 0 : 1));
   return next.flatMap((n) => proposal(page, spot, n, ""));
 }
 
-function inBlock(page: Page, position: Position, spot: Spot, kind: string, spec: BlockSpec): readonly Proposal[] {
+function inBlock(
+  page: Page,
+  position: Position,
+  spot: Spot,
+  kind: string,
+  spec: BlockSpec,
+): readonly Proposal[] {
   const [first] = spot.before;
   if (first) {
     if (first.type !== "word") return [];
-    const key = Object.hasOwn(spec.keys, first.word) ? spec.keys[first.word]! : Object.values(spec.keys).find((k) => k.also?.includes(first.word));
+    const key = Object.hasOwn(spec.keys, first.word)
+      ? spec.keys[first.word]!
+      : Object.values(spec.keys).find((k) => k.also?.includes(first.word));
     if (key) return [...values(page, spot, key, 1, first.word), ...unknownToo(spot, key)];
-    const inner = spec.blocks && Object.hasOwn(spec.blocks, first.word) ? spec.blocks[first.word]! : undefined;
+    const inner =
+      spec.blocks && Object.hasOwn(spec.blocks, first.word) ? spec.blocks[first.word]! : undefined;
     return inner ? onHead(page, spot, inner, 1) : [];
   }
   const written = writtenIn(page, position, spot);
   const typed = spot.typed.toLowerCase();
   const keys = Object.entries(spec.keys).filter(([key, k]) => k.many || !written.has(key) || key === typed);
-  const blocks = Object.entries(spec.blocks ?? {}).filter(([inner, b]) => !b.once || !written.has(inner) || inner === typed);
+  const blocks = Object.entries(spec.blocks ?? {}).filter(
+    ([inner, b]) => !b.once || !written.has(inner) || inner === typed,
+  );
   // Two ways to say the same thing: once one is used the other is not asked for.
   const open = keys.filter(([key]) => !(key === "steps" && written.has("steps")));
   return [
-    ...byNeed(open).filter(([, k]) => k.need).map(([key, k]) => keyProposal(key, k)),
+    ...byNeed(open)
+      .filter(([, k]) => k.need)
+      .map(([key, k]) => keyProposal(key, k)),
     ...blocks.filter(([inner]) => !written.has(inner)).map(([inner, b]) => blockProposal(inner, b)),
     ...open.filter(([, k]) => !k.need && !k.many).map(([key, k]) => keyProposal(key, k)),
     ...blocks.filter(([inner]) => written.has(inner)).map(([inner, b]) => blockProposal(inner, b)),
@@ -184,83 +219,7 @@ const unknownToo = (spot: Spot, key: KeySpec): readonly Proposal[] =>
 /** Behind a key: what its value may be, or how it may go on. */
 function values(page: Page, spot: Spot, spec: KeySpec, used: number, key: string): readonly Proposal[] {
   const atoms = spot.before.slice(used);
-  if (key === "rules" && atoms.length === 0) return page.pins().map((pin) => ({ label: pin, kind: CompletionItemKind.Constant }));
+  if (key === "rules" && atoms.length === 0)
+    return page.pins().map((pin) => ({ label: pin, kind: CompletionItemKind.Constant }));
   return nextOf(spec.shape, atoms).flatMap((n) => proposal(page, spot, n, key));
-}
-
-function proposal(page: Page, spot: Spot, next: Next, key: string): readonly Proposal[] {
-  switch (next.is) {
-    case "word": {
-      const more = next.then !== undefined ? { text: `${next.word} by ""`, snippet: next.word + next.then } : {};
-      return [{ label: next.word, kind: CompletionItemKind.EnumMember, ...(next.help !== undefined && { detail: next.help }), ...more }];
-    }
-    case "unit": {
-      const last = spot.before[spot.before.length - 1]!;
-      const gap = spot.typed === "" && last.end === spot.start ? " " : "";
-      const { spellings, symbol } = unitOf(next.unit);
-      return [{ label: symbol, text: gap + symbol, kind: CompletionItemKind.Unit, detail: spellings.find((s) => s.length > 2) ?? symbol }];
-    }
-    case "name":
-      return names(page, next.of, spot);
-    case "text":
-      return [{ label: '""', text: '""', snippet: '"$1"', kind: CompletionItemKind.Text, detail: "a text in quotes" }];
-    case "code":
-      return codes(page, spot, next.part, key);
-    case "date":
-      return page.household.visited !== undefined && key !== "visited"
-        ? [{ label: page.household.visited, kind: CompletionItemKind.Value, detail: "the day of the visit" }]
-        : [];
-    case "number":
-      return [];
-  }
-}
-
-/** Declared things of the kinds that fit, without those that this list holds already. */
-function names(page: Page, kinds: readonly string[], spot: Spot): readonly Proposal[] {
-  const taken = new Set(spot.before.flatMap((a) => (a.type === "word" ? [a.word] : [])));
-  return [...page.household.things.values()]
-    .filter((t) => kinds.includes(t.kind) && !taken.has(t.name))
-    .map((t) => ({ label: t.name, kind: CompletionItemKind.Reference, detail: t.kind }));
-}
-
-/** Words that are neither vocabulary nor checked names: rules, their subjects, and what another file declares. */
-function codes(page: Page, spot: Spot, part: string | undefined, key: string): readonly Proposal[] {
-  if (key === "from" && part === "use") {
-    const path = spot.before.find((a) => a.type === "text");
-    const taken = new Set(spot.before.flatMap((a) => (a.type === "word" ? [a.word] : [])));
-    const declared = path?.type === "text" ? page.declaredIn(path.value) : [];
-    return declared.filter((d) => !taken.has(d.name)).map((d) => ({ label: d.name, kind: CompletionItemKind.Reference, detail: d.kind }));
-  }
-  if (part === "rule") {
-    const here = new Set(page.reported.filter((n) => n.finding).map((n) => n.rule));
-    const rules = page.set?.rules ?? [];
-    const first = key === "accept" ? rules.filter((r) => here.has(r.id)) : rules;
-    return [...first, ...rules.filter((r) => !first.includes(r))].map((r) => ({ label: r.id, kind: CompletionItemKind.Value, detail: r.title }));
-  }
-  if (part === "at" || part === "for") {
-    const rule = spot.before.find((a) => a.type === "word" && a.word.includes("/"));
-    const subjects = new Set(page.reported.flatMap((n) => (n.finding && rule?.type === "word" && n.rule === rule.word ? [n.finding.subject.split(" ")[0]!] : [])));
-    for (const s of page.scenes) subjects.add(s.name);
-    return [...subjects].map((label) => ({ label, kind: CompletionItemKind.Reference }));
-  }
-  return [];
-}
-
-/** In `may change`: things, their sizes, and what may happen to them. */
-function freely(page: Page, spot: Spot): readonly Proposal[] {
-  const things = [...page.household.things.values()];
-  const [first, second] = spot.before;
-  if (!first)
-    return things.flatMap((t) => [
-      { label: t.name, kind: CompletionItemKind.Reference, detail: t.kind },
-      ...Object.entries(t.values)
-        .filter(([, v]) => typeof v === "object" && v !== null && (v as { type?: unknown }).type === "quantity")
-        .map(([key]) => ({ label: `${t.name}.${key}`, kind: CompletionItemKind.Property, detail: `${key} of ${t.kind} ${t.name}` })),
-    ]);
-  const word = (label: string): Proposal => ({ label, kind: CompletionItemKind.Keyword });
-  if (first.type !== "word") return [];
-  if (!second) return first.word.includes(".") ? [] : [word("instead-of"), word("moved")];
-  if (second.type !== "word" || second.word !== "instead-of" || spot.before.length > 2) return [];
-  const kind = page.household.things.get(first.word)?.kind;
-  return things.filter((t) => t.kind === kind && t.name !== first.word).map((t) => ({ label: t.name, kind: CompletionItemKind.Reference, detail: t.kind }));
 }

@@ -1,5 +1,10 @@
 /** From a name to where it is declared, and to where else it is used; from a file's name to the file. */
-import { DocumentHighlightKind, type DocumentHighlight, type Location, type Position } from "vscode-languageserver-protocol";
+import {
+  DocumentHighlightKind,
+  type DocumentHighlight,
+  type Location,
+  type Position,
+} from "vscode-languageserver-protocol";
 import { mentionAt, mentionsIn } from "./mentions.js";
 import type { Page } from "./page.js";
 import { hitAt, rangeOn } from "./where.js";
@@ -28,8 +33,13 @@ export function references(page: Page, position: Position, uriOf: UriOf, declara
   const here = mentionAt(mentions, position);
   if (!here) return [];
   const uri = uriOf(page.path);
-  const found = mentions.filter((m) => m.name === here.name && (declaration || !m.declares)).map((m): Location => ({ uri, range: m.range }));
-  const declared = declaration && !mentions.some((m) => m.declares && m.name === here.name) ? definition(page, position, uriOf) : undefined;
+  const found = mentions
+    .filter((m) => m.name === here.name && (declaration || !m.declares))
+    .map((m): Location => ({ uri, range: m.range }));
+  const declared =
+    declaration && !mentions.some((m) => m.declares && m.name === here.name)
+      ? definition(page, position, uriOf)
+      : undefined;
   return declared ? [declared, ...found] : found;
 }
 
@@ -39,7 +49,10 @@ export function highlights(page: Page, position: Position): DocumentHighlight[] 
   if (!here) return [];
   return mentions
     .filter((m) => m.name === here.name)
-    .map((m) => ({ range: m.range, kind: m.declares ? DocumentHighlightKind.Write : DocumentHighlightKind.Read }));
+    .map((m) => ({
+      range: m.range,
+      kind: m.declares ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
+    }));
 }
 
 const mentionsHere = (page: Page) => mentionsIn(page.tree, (name) => page.household.things.has(name));

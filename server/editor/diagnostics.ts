@@ -1,5 +1,10 @@
 /** Findings as an editor shows them: each at its line, none hidden by another. */
-import { DiagnosticSeverity, type Diagnostic, type DiagnosticRelatedInformation, type Range } from "vscode-languageserver-protocol";
+import {
+  DiagnosticSeverity,
+  type Diagnostic,
+  type DiagnosticRelatedInformation,
+  type Range,
+} from "vscode-languageserver-protocol";
 import { readEntry } from "../../language/model/entry.js";
 import type { Level } from "../../rules/types.js";
 import type { Reported } from "../workspace/reported.js";
@@ -50,8 +55,12 @@ export function diagnosticOf(page: Page, reported: Reported, uriOf: (path: strin
 /** The message, how far it misses, and what must not be done meanwhile: a person may read nothing else. */
 export function wording({ message, level, finding }: Reported): string {
   const lines = [message];
-  if (finding?.margin && !message.includes(finding.margin.words)) lines.push(sentence(capital(finding.margin.words)));
-  if (finding?.accepted) lines.push(`Accepted${finding.accepted.until === undefined ? "" : ` until ${finding.accepted.until}`}: ${finding.accepted.because}`);
+  if (finding?.margin && !message.includes(finding.margin.words))
+    lines.push(sentence(capital(finding.margin.words)));
+  if (finding?.accepted)
+    lines.push(
+      `Accepted${finding.accepted.until === undefined ? "" : ` until ${finding.accepted.until}`}: ${finding.accepted.because}`,
+    );
   if (level === "stop") for (const c of finding?.cautions ?? []) lines.push(`Meanwhile: ${c}`);
   return lines.join("\n");
 }
@@ -62,13 +71,22 @@ const capital = (words: string): string => words.charAt(0).toUpperCase() + words
 export function rangeHere(page: Page, reported: Reported): Range {
   if (reported.path === page.path) return reported.range;
   const thing = reported.finding && readEntry(reported.finding.place.entry).thing;
-  const named = thing && mentionsIn(page.tree, (name) => name === thing.name).find((m) => m.name === thing.name);
+  const named =
+    thing && mentionsIn(page.tree, (name) => name === thing.name).find((m) => m.name === thing.name);
   return named?.range ?? rangeOn(0, 0, 0);
 }
 
-function relatedOf(page: Page, reported: Reported, uriOf: (path: string) => string): DiagnosticRelatedInformation[] {
+function relatedOf(
+  page: Page,
+  reported: Reported,
+  uriOf: (path: string) => string,
+): DiagnosticRelatedInformation[] {
   const found: DiagnosticRelatedInformation[] = [];
-  if (reported.path !== page.path) found.push({ location: { uri: uriOf(reported.path), range: reported.range }, message: "It is written here." });
+  if (reported.path !== page.path)
+    found.push({
+      location: { uri: uriOf(reported.path), range: reported.range },
+      message: "It is written here.",
+    });
   for (const r of reported.finding?.related ?? []) {
     const at = locate(page.household, r.place);
     if (at) found.push({ location: { uri: uriOf(at.path), range: at.range }, message: r.message });

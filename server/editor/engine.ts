@@ -12,7 +12,10 @@ export const quantitiesOf = (result: CheckResult | undefined, scene: Scene): rea
   (result?.quantities ?? []).filter((q) => q.subject === scene.name).map((q) => q.quantity);
 
 const table = new FactTable(quantities);
-const kept = new WeakMap<Scene, { readonly set: RuleSet; readonly today: string; readonly rules: StepRules }>();
+const kept = new WeakMap<
+  Scene,
+  { readonly set: RuleSet; readonly today: string; readonly rules: StepRules }
+>();
 
 /**
  * The rules on steps for one transfer. A checker of its own answers, so that asking about a household that is only tried out

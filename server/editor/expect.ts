@@ -172,13 +172,20 @@ class NextReader {
     return "go";
   }
 
-  private units(shape: { readonly dimension: Parameters<typeof unitsOf>[0]; readonly units: readonly string[] }): void {
+  private units(shape: {
+    readonly dimension: Parameters<typeof unitsOf>[0];
+    readonly units: readonly string[];
+  }): void {
     for (const unit of shape.units) this.offer({ is: "unit", unit, likely: true });
-    for (const u of unitsOf(shape.dimension)) if (!shape.units.includes(u.symbol)) this.offer({ is: "unit", unit: u.symbol, likely: false });
+    for (const u of unitsOf(shape.dimension))
+      if (!shape.units.includes(u.symbol)) this.offer({ is: "unit", unit: u.symbol, likely: false });
   }
 
   /** A number with its unit; a number without one wants its unit next. */
-  private amount(shape: Shape & { readonly is: "quantity" | "pair" }): { readonly went: Went; readonly bare: boolean } {
+  private amount(shape: Shape & { readonly is: "quantity" | "pair" }): {
+    readonly went: Went;
+    readonly bare: boolean;
+  } {
     if (this.ended) {
       this.offer({ is: "number" });
       return { went: "stop", bare: false };
@@ -206,7 +213,11 @@ class NextReader {
 
   private quantity(shape: Shape & { readonly is: "quantity" }): Went {
     if (this.ended) {
-      this.offer({ is: "number" }, { is: "word", word: "about", help: "it is not known better than a range" }, { is: "word", word: "adjusts", help: "it can be set within a range" });
+      this.offer(
+        { is: "number" },
+        { is: "word", word: "about", help: "it is not known better than a range" },
+        { is: "word", word: "adjusts", help: "it can be set within a range" },
+      );
       return "stop";
     }
     const ranged = this.takes("about") || this.takes("adjusts");
@@ -233,7 +244,8 @@ class NextReader {
     for (;;) {
       if (this.ended) {
         if (!taken.has("known")) this.later.push(...howKnown);
-        if (taken.has("judged") && !taken.has("by")) this.offer({ is: "word", word: "by", help: "the role, in quotes" });
+        if (taken.has("judged") && !taken.has("by"))
+          this.offer({ is: "word", word: "by", help: "the role, in quotes" });
         if (!taken.has("on")) this.later.push({ is: "word", word: "on", help: "the day" });
         return "go";
       }

@@ -1,5 +1,11 @@
 /** Quick fixes: what would settle a finding, as changes of text. Each kind of fix is one function; they are listed once, at the end. */
-import { CodeActionKind, type CodeAction, type Diagnostic, type Range, type TextEdit } from "vscode-languageserver-protocol";
+import {
+  CodeActionKind,
+  type CodeAction,
+  type Diagnostic,
+  type Range,
+  type TextEdit,
+} from "vscode-languageserver-protocol";
 import type { Reported } from "../workspace/reported.js";
 import { diagnosticOf, rangeHere } from "./diagnostics.js";
 import { planFixes } from "./fixes-plan.js";
@@ -26,7 +32,12 @@ export interface Proposed {
 export type FixSource = (context: FixContext, reported: readonly Reported[]) => readonly Proposed[];
 
 /** Code actions for what stands in a range. `disabled`: the editor can show actions that cannot be taken, with the reason. */
-export function fixes(page: Page, range: Range, uriOf: (path: string) => string, options: { readonly disabled?: boolean } = {}): CodeAction[] {
+export function fixes(
+  page: Page,
+  range: Range,
+  uriOf: (path: string) => string,
+  options: { readonly disabled?: boolean } = {},
+): CodeAction[] {
   const touched = page.reported.filter((r) => touches(rangeHere(page, r), range));
   return sources
     .flatMap((source) => source({ page, range, uriOf }, touched))
@@ -34,7 +45,11 @@ export function fixes(page: Page, range: Range, uriOf: (path: string) => string,
     .map((p) => actionOf(p, uriOf, (r) => diagnosticOf(page, r, uriOf)));
 }
 
-function actionOf(p: Proposed, uriOf: (path: string) => string, shown: (r: Reported) => Diagnostic): CodeAction {
+function actionOf(
+  p: Proposed,
+  uriOf: (path: string) => string,
+  shown: (r: Reported) => Diagnostic,
+): CodeAction {
   const changes: { [uri: string]: TextEdit[] } = {};
   for (const { path, edit } of p.edits) (changes[uriOf(path)] ??= []).push(edit);
   return {
@@ -53,12 +68,18 @@ const formFixes: FixSource = ({ page }, reported) =>
     if (!problem?.fixes || r.path !== page.path) return [];
     const only = problem.fixes.length === 1;
     return problem.fixes.map((fix): Proposed => {
-      const edit = r.rule === "form/key-missing" ? insertInBlock(page, r, fix.text) : plainEdit(problem.line, fix.start ?? problem.start, fix.end ?? problem.end, fix.text);
+      const edit =
+        r.rule === "form/key-missing"
+          ? insertInBlock(page, r, fix.text)
+          : plainEdit(problem.line, fix.start ?? problem.start, fix.end ?? problem.end, fix.text);
       return { title: fix.title, edits: [{ path: page.path, edit }], for: [r], preferred: only };
     });
   });
 
-const plainEdit = (line: number, start: number, end: number, newText: string): TextEdit => ({ range: rangeOn(line, start, end), newText });
+const plainEdit = (line: number, start: number, end: number, newText: string): TextEdit => ({
+  range: rangeOn(line, start, end),
+  newText,
+});
 
 /** A missing key goes behind the opening brace: on a line of its own, or before what stands on the same line. */
 function insertInBlock(page: Page, r: Reported, text: string): TextEdit {
@@ -69,7 +90,8 @@ function insertInBlock(page: Page, r: Reported, text: string): TextEdit {
   const commentFrom = own.comment?.start ?? own.text.length;
   const rest = own.text.slice(brace, commentFrom).trim();
   const indent = /^\s*/.exec(own.text)![0];
-  if (rest === "") return plainEdit(line, own.text.trimEnd().length, own.text.trimEnd().length, `\n${indent}  ${statement}`);
+  if (rest === "")
+    return plainEdit(line, own.text.trimEnd().length, own.text.trimEnd().length, `\n${indent}  ${statement}`);
   return plainEdit(line, brace, brace, rest.startsWith("}") ? ` ${statement}` : ` ${statement};`);
 }
 
@@ -85,7 +107,16 @@ const remedyFixes: FixSource = ({ page }, reported) =>
       });
       // A remedy half of which has no place would do half of what it says.
       if (edits.length === 0 || edits.length < remedy.edits!.length) return [];
-      return [{ title: titleOf(remedy.title, edits.map((e) => e.edit.newText)), edits, for: [r] }];
+      return [
+        {
+          title: titleOf(
+            remedy.title,
+            edits.map((e) => e.edit.newText),
+          ),
+          edits,
+          for: [r],
+        },
+      ];
     }),
   );
 
@@ -94,7 +125,9 @@ function withItsLine(page: Page, range: Range): Range {
   const { line } = range.start;
   const text = page.tree.lines[line]!.text;
   const alone = (text.slice(0, range.start.character) + text.slice(range.end.character)).trim() === "";
-  return alone && line + 1 < page.tree.lines.length ? { start: { line, character: 0 }, end: { line: line + 1, character: 0 } } : range;
+  return alone && line + 1 < page.tree.lines.length
+    ? { start: { line, character: 0 }, end: { line: line + 1, character: 0 } }
+    : range;
 }
 
 /** The remedy in its own words; where it gives a range, also the value that would be written. */

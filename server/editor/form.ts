@@ -8,8 +8,10 @@ export function formOf(kind: string, spec: BlockSpec): string {
   const head = [kind === "may-change" ? "may change" : kind];
   if (spec.name !== "none") head.push(stops.text(spec.name === "required" ? "name" : ""));
   for (const p of spec.head ?? []) head.push(...(p.lead ? [p.lead] : []), stops.text(""));
-  for (const [key, k] of Object.entries(spec.keys)) if (k.need === "required") lines.push(`  ${key}${value(k, stops)}`);
-  for (const [key, k] of Object.entries(spec.keys)) if (k.need === "wanted") lines.push(`  ${key}${value(k, stops)}`);
+  for (const [key, k] of Object.entries(spec.keys))
+    if (k.need === "required") lines.push(`  ${key}${value(k, stops)}`);
+  for (const [key, k] of Object.entries(spec.keys))
+    if (k.need === "wanted") lines.push(`  ${key}${value(k, stops)}`);
   const steps = Object.entries(spec.blocks ?? {}).find(([, b]) => b.steps);
   if (steps) lines.push(`  ${steps[0]} {`, `    ${stops.text("")}`, "  }");
   if (lines.length === 0) lines.push(`  ${stops.text("")}`);

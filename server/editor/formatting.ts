@@ -21,18 +21,37 @@ export function edits(before: string, after: string): TextEdit[] {
   let head = 0;
   while (head < a.length && head < b.length && a[head] === b[head]) head++;
   let tail = 0;
-  while (tail < a.length - head && tail < b.length - head && a[a.length - 1 - tail] === b[b.length - 1 - tail]) tail++;
+  while (
+    tail < a.length - head &&
+    tail < b.length - head &&
+    a[a.length - 1 - tail] === b[b.length - 1 - tail]
+  )
+    tail++;
   const [endA, endB] = [a.length - tail, b.length - tail];
   if (endA - head === endB - head) {
     const found: TextEdit[] = [];
     for (let i = head; i < endA; i++)
-      if (a[i] !== b[i]) found.push({ range: { start: { line: i, character: 0 }, end: { line: i, character: a[i]!.length } }, newText: b[i]! });
+      if (a[i] !== b[i])
+        found.push({
+          range: { start: { line: i, character: 0 }, end: { line: i, character: a[i]!.length } },
+          newText: b[i]!,
+        });
     return found;
   }
   const lines = b.slice(head, endB);
   // Whole lines go or come with one line break: the one behind them, or at the end of the text the one before.
   if (endA < a.length)
-    return [{ range: { start: { line: head, character: 0 }, end: { line: endA, character: 0 } }, newText: lines.map((l) => l + ending).join("") }];
+    return [
+      {
+        range: { start: { line: head, character: 0 }, end: { line: endA, character: 0 } },
+        newText: lines.map((l) => l + ending).join(""),
+      },
+    ];
   const start = head === 0 ? { line: 0, character: 0 } : { line: head - 1, character: a[head - 1]!.length };
-  return [{ range: { start, end: { line: a.length - 1, character: a[a.length - 1]!.length } }, newText: lines.map((l, i) => (i === 0 && head === 0 ? l : ending + l)).join("") }];
+  return [
+    {
+      range: { start, end: { line: a.length - 1, character: a[a.length - 1]!.length } },
+      newText: lines.map((l, i) => (i === 0 && head === 0 ? l : ending + l)).join(""),
+    },
+  ];
 }

@@ -11,13 +11,23 @@ export function numbers(page: Page, scene: Scene): string[] {
   const all = page.quantities(scene).filter((c) => c.without === undefined);
   if (all.length === 0) return [];
   const rows = all.map((c) => `| ${c.name} | ${plain(computedLine(c))} |`);
-  return [[`**From ${plain(scene.from?.name ?? "unknown")} to ${plain(scene.to?.name ?? "unknown")}**`, "", "| worked out | |", "|---|---|", ...rows].join("\n")];
+  return [
+    [
+      `**From ${plain(scene.from?.name ?? "unknown")} to ${plain(scene.to?.name ?? "unknown")}**`,
+      "",
+      "| worked out | |",
+      "|---|---|",
+      ...rows,
+    ].join("\n"),
+  ];
 }
 
 /** All numbers of a transfer step by step: shown on its name. */
 export function arithmetic(page: Page, scene: Scene): string[] {
   const worked = page.quantities(scene).filter((c) => c.value && c.trace.length > 1);
-  return worked.length === 0 ? [] : [`**Step by step: ${plain(scene.name)}**\n\n${worked.map(steps).join("\n\n")}`];
+  return worked.length === 0
+    ? []
+    : [`**Step by step: ${plain(scene.name)}**\n\n${worked.map(steps).join("\n\n")}`];
 }
 
 /** The arithmetic behind what a rule judges; `deep`: down to what was written, each quantity once, before what rests on it. */
@@ -36,8 +46,11 @@ export function arithmeticOf(page: Page, scene: Scene, rule: Rule, deep: boolean
 
 /** One quantity: its terms in order, then what it makes of them, then what it takes for granted. */
 export function steps(c: Computed): string {
-  const lines = c.trace.map((t) => `- ${plain(termLine(t, c.unit)).replaceAll("\\*\\*", "**").replaceAll("\\`", "`")}`);
+  const lines = c.trace.map(
+    (t) => `- ${plain(termLine(t, c.unit)).replaceAll("\\*\\*", "**").replaceAll("\\`", "`")}`,
+  );
   const tapeable = c.assumed.filter((a) => a.tapeable).map((a) => `\`${a.name}\``);
-  if (tapeable.length > 0) lines.push(`- Not measured here, taken from the rule set: ${tapeable.join(", ")}. A tape can settle it.`);
+  if (tapeable.length > 0)
+    lines.push(`- Not measured here, taken from the rule set: ${tapeable.join(", ")}. A tape can settle it.`);
   return [c.name, ...lines].join("\n");
 }

@@ -24,11 +24,16 @@ export function stepSection(page: Page, hit: Hit): string | undefined {
   return lines.join("\n\n");
 }
 
-const where = { "on-from": "where the transfer starts", "on-board": "on the board", "on-to": "where the transfer ends" } as const;
+const where = {
+  "on-from": "where the transfer starts",
+  "on-board": "on the board",
+  "on-to": "where the transfer ends",
+} as const;
 
 /** How things stand, in the order in which a helper would look at them. */
 export function stateInWords(s: State): string {
-  const legrest = (side: string, state: State["legrestLeft"]): string => `${side} leg rest ${state.replaceAll("-", " ")}`;
+  const legrest = (side: string, state: State["legrestLeft"]): string =>
+    `${side} leg rest ${state.replaceAll("-", " ")}`;
   const parts = [
     `client ${s.posture === "lying" ? "lying" : "sitting"} ${where[s.client]}`,
     s.lean === "upright" ? "upright" : `leaning ${s.lean}`,

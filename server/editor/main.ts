@@ -6,7 +6,8 @@ import { createServer } from "./server.js";
 export function startServer(): void {
   // Standard output belongs to the protocol: whatever a library prints goes to the other one.
   console.log = console.info = console.debug = console.error;
-  const log = (error: unknown): void => console.error(error instanceof Error ? (error.stack ?? error.message) : String(error));
+  const log = (error: unknown): void =>
+    console.error(error instanceof Error ? (error.stack ?? error.message) : String(error));
   process.on("uncaughtException", log);
   process.on("unhandledRejection", log);
   // A reader that has gone makes every later write fail; there is nobody left to serve then.

@@ -12,7 +12,11 @@ export interface Mention {
   readonly declares: boolean;
 }
 
-type Inside = Omit<Mention, "range"> & { readonly line: number; readonly start: number; readonly end: number };
+type Inside = Omit<Mention, "range"> & {
+  readonly line: number;
+  readonly start: number;
+  readonly end: number;
+};
 const kept = new WeakMap<Entry, readonly Inside[]>();
 
 /** `known`: names of declared things, for places where any word may stand (`accept`, `may change`, the object of a step). */
@@ -22,7 +26,8 @@ export function mentionsIn(tree: Tree, known: (name: string) => boolean): Mentio
     let own = kept.get(entry);
     if (!own) kept.set(entry, (own = inEntry(entry)));
     for (const m of own)
-      if (m.declares || known(m.name)) found.push({ name: m.name, declares: m.declares, range: rangeOn(line + m.line, m.start, m.end) });
+      if (m.declares || known(m.name))
+        found.push({ name: m.name, declares: m.declares, range: rangeOn(line + m.line, m.start, m.end) });
   }
   return found;
 }
@@ -33,12 +38,16 @@ function inEntry(entry: Entry): Inside[] {
     if (a?.type === "word") found.push({ name: a.word, line, start: a.start, end: a.end, declares });
   };
   const reading = readEntry(entry);
-  for (const r of reading.references) found.push({ name: r.name, line: r.line, start: r.start, end: r.end, declares: false });
+  for (const r of reading.references)
+    found.push({ name: r.name, line: r.line, start: r.start, end: r.end, declares: false });
   const head = kindOf(entry.node.statement.atoms);
   if (!head) return found;
-  const spec = Object.hasOwn(setupVocabulary.blocks, head.kind) ? setupVocabulary.blocks[head.kind] : undefined;
+  const spec = Object.hasOwn(setupVocabulary.blocks, head.kind)
+    ? setupVocabulary.blocks[head.kind]
+    : undefined;
   const { atoms } = entry.node.statement;
-  if (spec && entry.node.children && (spec.name === "required" || spec.name === "optional")) add(atoms[head.used], entry.node.line, true);
+  if (spec && entry.node.children && (spec.name === "required" || spec.name === "optional"))
+    add(atoms[head.used], entry.node.line, true);
   if (head.kind === "accept" || head.kind === "expect") {
     const lead = head.kind === "accept" ? "at" : "for";
     add(atoms[atoms.findIndex((a) => a.type === "word" && a.word === lead) + 1], entry.node.line, false);
@@ -49,8 +58,10 @@ function inEntry(entry: Entry): Inside[] {
   }
   for (const { node, around } of statementsOf(entry.node)) {
     const kind = around.map((n) => kindOf(n.statement.atoms)?.kind);
-    if (kind[kind.length - 1] === "steps") add(node.statement.atoms[node.statement.atoms.length - 1], node.line, false);
-    if (kind[0] === "may-change") for (const a of node.statement.atoms) if (a.type === "word") found.push(upToDot(a, node.line));
+    if (kind[kind.length - 1] === "steps")
+      add(node.statement.atoms[node.statement.atoms.length - 1], node.line, false);
+    if (kind[0] === "may-change")
+      for (const a of node.statement.atoms) if (a.type === "word") found.push(upToDot(a, node.line));
   }
   return found;
 }
@@ -62,4 +73,9 @@ const upToDot = (a: Word, line: number): Inside => {
 };
 
 export const mentionAt = (mentions: readonly Mention[], p: Position): Mention | undefined =>
-  mentions.find((m) => m.range.start.line === p.line && m.range.start.character <= p.character && p.character <= m.range.end.character);
+  mentions.find(
+    (m) =>
+      m.range.start.line === p.line &&
+      m.range.start.character <= p.character &&
+      p.character <= m.range.end.character,
+  );

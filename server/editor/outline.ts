@@ -1,5 +1,10 @@
 /** The outline: what a setup declares, block by block. It needs only the tree, so it also answers while lines are wrong. */
-import { SymbolKind, type DocumentSymbol, type FoldingRange, FoldingRangeKind } from "vscode-languageserver-protocol";
+import {
+  SymbolKind,
+  type DocumentSymbol,
+  type FoldingRange,
+  FoldingRangeKind,
+} from "vscode-languageserver-protocol";
 import type { Atom, Node, Tree } from "../../language/text/types.js";
 import { kindOf, rangeOfNode, rangeOn } from "./where.js";
 
@@ -28,7 +33,11 @@ function symbolOf(node: Node, line: number, depth: number): DocumentSymbol[] {
   const kind = head.kind.replaceAll("may-change", "may change");
   // A statement of its own is shown with what it says, a block with its name.
   const name = node.children && rest.length > 0 ? spelled(rest[0]!) : kind;
-  const detail = node.children ? (rest.length > 0 ? [kind, ...rest.slice(1).map(spelled)].join(" ") : "") : rest.map(spelled).join(" ");
+  const detail = node.children
+    ? rest.length > 0
+      ? [kind, ...rest.slice(1).map(spelled)].join(" ")
+      : ""
+    : rest.map(spelled).join(" ");
   return [
     {
       name,
@@ -62,14 +71,19 @@ export function folding(tree: Tree): FoldingRange[] {
   const found: FoldingRange[] = [];
   const blocks = (node: Node, line: number): void => {
     const end = node.close?.line;
-    if (end !== undefined && end > node.line + 1) found.push({ startLine: line + node.line, endLine: line + end - 1 });
+    if (end !== undefined && end > node.line + 1)
+      found.push({ startLine: line + node.line, endLine: line + end - 1 });
     for (const child of node.children ?? []) blocks(child, line);
   };
   for (const { entry, line } of tree.entries) blocks(entry.node, line);
   let first = -1;
   for (let i = 0; i <= tree.lines.length; i++) {
     const line = tree.lines[i];
-    const onlyComment = line !== undefined && line.comment !== undefined && line.items.length === 0 && line.text.trimStart().startsWith("#");
+    const onlyComment =
+      line !== undefined &&
+      line.comment !== undefined &&
+      line.items.length === 0 &&
+      line.text.trimStart().startsWith("#");
     if (onlyComment && first < 0) first = i;
     if (onlyComment || first < 0) continue;
     if (i - first > 1) found.push({ startLine: first, endLine: i - 1, kind: FoldingRangeKind.Comment });

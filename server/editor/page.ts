@@ -73,7 +73,11 @@ export function pageOf(workspace: Workspace, file: string): Page {
     scenes: result?.scenes ?? scenesOf(household),
     ...(set && { set }),
     reported: snapshot.reported,
-    pins: () => workspace.ruleSets.list(root).map((s) => `${s.name} ${s.version}`).reverse(),
+    pins: () =>
+      workspace.ruleSets
+        .list(root)
+        .map((s) => `${s.name} ${s.version}`)
+        .reverse(),
     files: () =>
       workspace
         .plans()
@@ -89,7 +93,8 @@ export function pageOf(workspace: Workspace, file: string): Page {
     },
     resolve: (written) => (household.uses.has(at(written)) ? at(written) : undefined),
     quantities: (scene) => quantitiesOf(result, scene),
-    rulesOfSteps: (scene, of = household) => (ruleSet?.set ? stepRulesOf(ruleSet.set, of, scene, snapshot.today) : undefined),
+    rulesOfSteps: (scene, of = household) =>
+      ruleSet?.set ? stepRulesOf(ruleSet.set, of, scene, snapshot.today) : undefined,
     scenesOf: (text) => {
       const other = householdOf(file, readSetup(text, snapshot.tree), library);
       return { household: other, scenes: new Scenes().of(other) };
@@ -102,15 +107,28 @@ export function locate(household: Household, place: Place): Located | undefined 
   const at = household.locate(place.entry);
   if (!at) return undefined;
   const line = at.line + place.line;
-  return { path: at.path, range: { start: { line, character: place.start }, end: { line, character: place.end } } };
+  return {
+    path: at.path,
+    range: { start: { line, character: place.start }, end: { line, character: place.end } },
+  };
 }
 
 /** The text with changes applied; of changes that overlap the later ones are left out. */
-export function applyChanges(text: string, changes: readonly { readonly range: Range; readonly newText: string }[]): string {
+export function applyChanges(
+  text: string,
+  changes: readonly { readonly range: Range; readonly newText: string }[],
+): string {
   const starts = [0];
-  for (let i = 0; i < text.length; i++) if (text[i] === "\n" || (text[i] === "\r" && text[i + 1] !== "\n")) starts.push(i + 1);
-  const offset = (p: { line: number; character: number }): number => Math.min(text.length, (starts[p.line] ?? text.length) + p.character);
-  const spans = changes.map((c, order) => ({ from: offset(c.range.start), to: offset(c.range.end), text: c.newText, order }));
+  for (let i = 0; i < text.length; i++)
+    if (text[i] === "\n" || (text[i] === "\r" && text[i + 1] !== "\n")) starts.push(i + 1);
+  const offset = (p: { line: number; character: number }): number =>
+    Math.min(text.length, (starts[p.line] ?? text.length) + p.character);
+  const spans = changes.map((c, order) => ({
+    from: offset(c.range.start),
+    to: offset(c.range.end),
+    text: c.newText,
+    order,
+  }));
   spans.sort((a, b) => a.from - b.from || a.order - b.order);
   let out = "";
   let at = 0;

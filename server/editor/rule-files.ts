@@ -1,6 +1,12 @@
 /** Rule files in the editor: what is wrong with them, and what a rule, a limit, a default, a source or a quantity is. */
 import path from "node:path";
-import { DiagnosticSeverity, MarkupKind, type Diagnostic, type Hover, type Position } from "vscode-languageserver-protocol";
+import {
+  DiagnosticSeverity,
+  MarkupKind,
+  type Diagnostic,
+  type Hover,
+  type Position,
+} from "vscode-languageserver-protocol";
 import { showWithDoubt } from "../../language/quantity/show.js";
 import { readTree } from "../../language/text/tree.js";
 import type { Tree } from "../../language/text/types.js";
@@ -30,10 +36,19 @@ export function rulePageOf(workspace: Workspace, file: string, text: string): Ru
   trees.set(file, tree);
   const root = workspace.rootOf(file);
   const [name, version] = path.relative(path.join(root, "rules"), path.dirname(file)).split(path.sep);
-  const folder = name !== undefined && version !== undefined && name !== ".." ? workspace.ruleSets.get(name, version, root) : undefined;
+  const folder =
+    name !== undefined && version !== undefined && name !== ".."
+      ? workspace.ruleSets.get(name, version, root)
+      : undefined;
   if (folder?.folder === path.dirname(file)) {
     const own = path.basename(file);
-    return { path: file, text, tree, set: folder.partial, problems: folder.problems.filter((p) => path.posix.basename(p.path) === own) };
+    return {
+      path: file,
+      text,
+      tree,
+      set: folder.partial,
+      problems: folder.problems.filter((p) => path.posix.basename(p.path) === own),
+    };
   }
   const alone = readRules([{ path: file, tree }]);
   return { path: file, text, tree, set: alone.set, problems: alone.problems };
@@ -56,7 +71,12 @@ export function ruleHover(page: RulePage, position: Position): Hover | undefined
   const hit = hitAt(page.tree, position);
   if (hit?.atom?.type !== "word") return undefined;
   const value = sectionOf(page.set, hit.atom.word);
-  return value === undefined ? undefined : { contents: { kind: MarkupKind.Markdown, value }, range: rangeOn(position.line, hit.atom.start, hit.atom.end) };
+  return value === undefined
+    ? undefined
+    : {
+        contents: { kind: MarkupKind.Markdown, value },
+        range: rangeOn(position.line, hit.atom.start, hit.atom.end),
+      };
 }
 
 function sectionOf(set: RuleSet, word: string): string | undefined {
@@ -69,14 +89,27 @@ function sectionOf(set: RuleSet, word: string): string | undefined {
   const source = set.sources.get(word);
   if (source) return sourceSection(source);
   const quantity = quantities.find((q) => q.name === word);
-  if (quantity) return `**${quantity.name}** — ${plain(quantity.says)}\n\n${plain(quantity.formula)}\n\n${plain(quantity.source)}`;
+  if (quantity)
+    return `**${quantity.name}** — ${plain(quantity.says)}\n\n${plain(quantity.formula)}\n\n${plain(quantity.source)}`;
   const fact = stepFacts.get(word);
-  return fact ? `**${fact.name}** — ${plain(fact.says)}${fact.choices ? `\n\nOne of: ${fact.choices.join(", ")}.` : ""}` : undefined;
+  return fact
+    ? `**${fact.name}** — ${plain(fact.says)}${fact.choices ? `\n\nOne of: ${fact.choices.join(", ")}.` : ""}`
+    : undefined;
 }
 
 function valueSection(what: string, v: LimitValue, set: RuleSet): string {
-  return [`**${v.name}** — ${what}, ${plain(showWithDoubt(v.interval, v.dimension, v.unit))}`, plain(v.title), basesList(set, v.bases)].filter((l) => l !== "").join("\n\n");
+  return [
+    `**${v.name}** — ${what}, ${plain(showWithDoubt(v.interval, v.dimension, v.unit))}`,
+    plain(v.title),
+    basesList(set, v.bases),
+  ]
+    .filter((l) => l !== "")
+    .join("\n\n");
 }
 
 const sourceSection = (s: Source): string =>
-  [`**${s.name}** — ${s.kind}`, `${plain(s.by)}: ${plain(s.title)}${s.publishedIn === undefined ? "" : `. ${plain(s.publishedIn)}`}${s.year === undefined ? "" : `, ${s.year}`}`, `Read on ${s.read}: ${s.extent.replaceAll("-", " ")}.`].join("\n\n");
+  [
+    `**${s.name}** — ${s.kind}`,
+    `${plain(s.by)}: ${plain(s.title)}${s.publishedIn === undefined ? "" : `. ${plain(s.publishedIn)}`}${s.year === undefined ? "" : `, ${s.year}`}`,
+    `Read on ${s.read}: ${s.extent.replaceAll("-", " ")}.`,
+  ].join("\n\n");

@@ -47,7 +47,11 @@ export interface ServerOptions {
 /** Starts to answer on a connection; the caller then calls `connection.listen()`, or this is given one that listens already. */
 export function createServer(connection: Connection, options: ServerOptions = {}): void {
   const workspace = options.workspace ?? new Workspace();
-  const server = new Server(connection, workspace, options.onFault ?? ((e) => connection.console.error(inWords(e))));
+  const server = new Server(
+    connection,
+    workspace,
+    options.onFault ?? ((e) => connection.console.error(inWords(e))),
+  );
   server.wire();
 }
 
@@ -115,7 +119,11 @@ class Server {
         documentFormattingProvider: true,
         documentRangeFormattingProvider: true,
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
-        experimental: { ruleSets: this.workspace.ruleSets.list(this.folders[0]).map(({ name, version }) => ({ name, version })) },
+        experimental: {
+          ruleSets: this.workspace.ruleSets
+            .list(this.folders[0])
+            .map(({ name, version }) => ({ name, version })),
+        },
       },
     };
   }
@@ -124,7 +132,9 @@ class Server {
     const { connection } = this;
     if (this.can.watch)
       connection.client
-        .register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: "**/*.{span,spanrules}" }] })
+        .register(DidChangeWatchedFilesNotification.type, {
+          watchers: [{ globPattern: "**/*.{span,spanrules}" }],
+        })
         .catch(this.fault);
     if (this.can.folders)
       connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
@@ -194,7 +204,9 @@ class Server {
   }
 
   private send(uri: string, found: ReturnType<typeof diagnostics>, version?: number): void {
-    this.connection.sendDiagnostics({ uri, diagnostics: found, ...(version !== undefined && { version }) }).catch(this.fault);
+    this.connection
+      .sendDiagnostics({ uri, diagnostics: found, ...(version !== undefined && { version }) })
+      .catch(this.fault);
   }
 
   private page(document: TextDocument): Page {
@@ -210,7 +222,8 @@ class Server {
     none: R,
   ): (p: P, token: CancellationToken) => R | ResponseError<void> {
     return (p, token) => {
-      if (token.isCancellationRequested) return new ResponseError<void>(LSPErrorCodes.RequestCancelled, "No longer wanted.");
+      if (token.isCancellationRequested)
+        return new ResponseError<void>(LSPErrorCodes.RequestCancelled, "No longer wanted.");
       const document = this.documents.get(p.textDocument.uri);
       if (!document) return none;
       try {
@@ -227,22 +240,65 @@ class Server {
   private wireFeatures(): void {
     const { connection } = this;
     const uriOf = (file: string): string => this.addresses.uriOf(file);
-    connection.onHover(this.about({ plan: (page, p) => hover(page, p.position) ?? null, rules: (page, p) => ruleHover(page, p.position) ?? null }, null));
-    connection.onCompletion(this.about({ plan: (page, p) => completion(page, p.position, { snippets: this.can.snippets }) }, []));
-    connection.onDefinition(this.about({ plan: (page, p) => definition(page, p.position, uriOf) ?? null }, null));
-    connection.onReferences(this.about({ plan: (page, p) => references(page, p.position, uriOf, p.context.includeDeclaration) }, []));
-    connection.onRequest(DocumentHighlightRequest.type, this.about({ plan: (page, p) => highlights(page, p.position) }, []));
-    connection.onDocumentSymbol(this.about({ plan: (page) => outline(page.tree), rules: (page) => outline(page.tree) }, []));
-    connection.onFoldingRanges(this.about({ plan: (page) => folding(page.tree), rules: (page) => folding(page.tree) }, []));
-    connection.onCodeAction(
-      this.about({ plan: (page, p) => (wanted(p.context.only) ? fixes(page, p.range, uriOf, { disabled: this.can.disabledActions }) : []) }, []),
+    connection.onHover(
+      this.about(
+        {
+          plan: (page, p) => hover(page, p.position) ?? null,
+          rules: (page, p) => ruleHover(page, p.position) ?? null,
+        },
+        null,
+      ),
     );
-    connection.onDocumentFormatting(this.about({ plan: (page) => formatting(page.text), rules: (page) => formatting(page.text, ruleShape.topOnly) }, []));
+    connection.onCompletion(
+      this.about({ plan: (page, p) => completion(page, p.position, { snippets: this.can.snippets }) }, []),
+    );
+    connection.onDefinition(
+      this.about({ plan: (page, p) => definition(page, p.position, uriOf) ?? null }, null),
+    );
+    connection.onReferences(
+      this.about(
+        { plan: (page, p) => references(page, p.position, uriOf, p.context.includeDeclaration) },
+        [],
+      ),
+    );
+    connection.onRequest(
+      DocumentHighlightRequest.type,
+      this.about({ plan: (page, p) => highlights(page, p.position) }, []),
+    );
+    connection.onDocumentSymbol(
+      this.about({ plan: (page) => outline(page.tree), rules: (page) => outline(page.tree) }, []),
+    );
+    connection.onFoldingRanges(
+      this.about({ plan: (page) => folding(page.tree), rules: (page) => folding(page.tree) }, []),
+    );
+    connection.onCodeAction(
+      this.about(
+        {
+          plan: (page, p) =>
+            wanted(p.context.only) ? fixes(page, p.range, uriOf, { disabled: this.can.disabledActions }) : [],
+        },
+        [],
+      ),
+    );
+    connection.onDocumentFormatting(
+      this.about(
+        { plan: (page) => formatting(page.text), rules: (page) => formatting(page.text, ruleShape.topOnly) },
+        [],
+      ),
+    );
     connection.onDocumentRangeFormatting(
-      this.about({ plan: (page, p) => formattingIn(page.text, p.range), rules: (page, p) => formattingIn(page.text, p.range, ruleShape.topOnly) }, []),
+      this.about(
+        {
+          plan: (page, p) => formattingIn(page.text, p.range),
+          rules: (page, p) => formattingIn(page.text, p.range, ruleShape.topOnly),
+        },
+        [],
+      ),
     );
   }
 }
 
 /** Whether quick fixes are among the kinds that are asked for. */
-const wanted = (only: readonly string[] | undefined): boolean => only === undefined || only.some((k) => CodeActionKind.QuickFix === k || k === "" || CodeActionKind.QuickFix.startsWith(`${k}.`));
+const wanted = (only: readonly string[] | undefined): boolean =>
+  only === undefined ||
+  only.some((k) => CodeActionKind.QuickFix === k || k === "" || CodeActionKind.QuickFix.startsWith(`${k}.`));

@@ -25,12 +25,18 @@ export const isSigned = (name: string): boolean => /(^|[.-])(rise|slope)/.test(n
 
 /** The tolerance in force, and why: written, or the rule set's for how the value is known. */
 export function toleranceOf(q: Quantity, defaults: Defaults | undefined): string {
-  const half = (d: number): string => show({ low: d, nominal: d, high: d }, q.dimension, { ...q.unit, denominator: Math.max(16, q.unit.denominator ?? 1) });
+  const half = (d: number): string =>
+    show({ low: d, nominal: d, high: d }, q.dimension, {
+      ...q.unit,
+      denominator: Math.max(16, q.unit.denominator ?? 1),
+    });
   if (q.shape === "adjusts") return "It can be set anywhere between these.";
   if (q.shape === "about") return "It lies somewhere between these.";
   if (q.toleranceGiven) {
     const [below, above] = [q.nominal - q.low, q.high - q.nominal];
-    return Math.abs(below - above) < 1e-9 ? `Tolerance: ± ${half(above)}, as written.` : `Tolerance: + ${half(above)} - ${half(below)}, as written.`;
+    return Math.abs(below - above) < 1e-9
+      ? `Tolerance: ± ${half(above)}, as written.`
+      : `Tolerance: + ${half(above)} - ${half(below)}, as written.`;
   }
   const name = `tolerance-${q.dimension}-${q.known}`;
   const found = defaults?.get(name);
@@ -40,7 +46,10 @@ export function toleranceOf(q: Quantity, defaults: Defaults | undefined): string
 
 /** `14 in · top of bed`: one line of arithmetic. */
 export function termLine(term: Term, unit: ShownUnit): string {
-  const amount = term.value && term.dimension ? reckoned(term.value, term.dimension, term.unit ?? unit, isSigned(term.label)) : undefined;
+  const amount =
+    term.value && term.dimension
+      ? reckoned(term.value, term.dimension, term.unit ?? unit, isSigned(term.label))
+      : undefined;
   const origin = term.default !== undefined ? ` (default of the rule set, \`${term.default}\`)` : "";
   const how = term.formula !== undefined ? ` = ${term.formula}` : "";
   return amount === undefined ? `${term.label}${how}` : `${term.label}${how} = **${amount}**${origin}`;
@@ -48,7 +57,11 @@ export function termLine(term: Term, unit: ShownUnit): string {
 
 /** A derived quantity in one line: its value, or why there is none. */
 export function computedLine(c: Computed): string {
-  if (c.value) return reckoned(c.value, c.dimension, c.unit, isSigned(c.name)) + (c.choice !== undefined ? `, ${c.choice.replaceAll("-", " ")}` : "");
+  if (c.value)
+    return (
+      reckoned(c.value, c.dimension, c.unit, isSigned(c.name)) +
+      (c.choice !== undefined ? `, ${c.choice.replaceAll("-", " ")}` : "")
+    );
   if (c.choice !== undefined) return c.choice.replaceAll("-", " ");
   if (c.without !== undefined) return `none: ${c.without}`;
   return c.missing.length > 0 ? `not known: ${c.missing.map((m) => m.what).join("; ")}` : "not known";

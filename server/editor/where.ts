@@ -39,9 +39,16 @@ export function spotAt(tree: Tree, position: Position): Spot | undefined {
   const last = tokens[tokens.length - 1];
   const inComment = line.comment !== undefined && position.character > line.comment.start;
   const closedText = last?.tokenType === Text && last.startOffset + last.image.length === position.character;
-  const inside = inComment || last?.tokenType === PoundsSign ? "comment" : last?.tokenType === OpenText ? "text" : undefined;
+  const inside =
+    inComment || last?.tokenType === PoundsSign
+      ? "comment"
+      : last?.tokenType === OpenText
+        ? "text"
+        : undefined;
   let from = 0;
-  for (const t of tokens) if (t.tokenType === Semicolon || t.tokenType === Open || t.tokenType === Closed) from = t.startOffset + t.image.length;
+  for (const t of tokens)
+    if (t.tokenType === Semicolon || t.tokenType === Open || t.tokenType === Closed)
+      from = t.startOffset + t.image.length;
   const typed = inside === undefined && !closedText ? (wordBefore.exec(prefix.slice(from))?.[0] ?? "") : "";
   const start = position.character - typed.length;
   const after = inside === undefined ? wordAfter.exec(line.text.slice(position.character))![0] : "";
@@ -89,12 +96,16 @@ export function kindOf(atoms: readonly Atom[]): { readonly kind: string; readonl
 }
 
 /** The vocabulary of the innermost of some open blocks; undefined where one of them is not in the vocabulary. */
-export function specOf(heads: readonly Statement[]): { readonly spec: BlockSpec; readonly kind: string } | undefined {
+export function specOf(
+  heads: readonly Statement[],
+): { readonly spec: BlockSpec; readonly kind: string } | undefined {
   let at: { spec: BlockSpec; kind: string } | undefined;
   for (const head of heads) {
     const kind = kindOf(head.atoms)?.kind;
     if (kind === undefined) return undefined;
-    const blocks: { readonly [kind: string]: BlockSpec } = at ? (at.spec.blocks ?? {}) : setupVocabulary.blocks;
+    const blocks: { readonly [kind: string]: BlockSpec } = at
+      ? (at.spec.blocks ?? {})
+      : setupVocabulary.blocks;
     if (!Object.hasOwn(blocks, kind)) return undefined;
     at = { spec: blocks[kind]!, kind };
   }
@@ -153,15 +164,21 @@ export function entriesOn(tree: Tree, line: number): Tree["entries"] {
   return found;
 }
 
-export const rangeOn = (line: number, start: number, end: number): Range => ({ start: { line, character: start }, end: { line, character: end } });
+export const rangeOn = (line: number, start: number, end: number): Range => ({
+  start: { line, character: start },
+  end: { line, character: end },
+});
 
 /** A place inside an entry as a range of its file, whose entry starts on `line`. */
-export const rangeOf = (place: Place, line: number): Range => rangeOn(line + place.line, place.start, place.end);
+export const rangeOf = (place: Place, line: number): Range =>
+  rangeOn(line + place.line, place.start, place.end);
 
 /** From the start of a statement to the end of its block. */
 export function rangeOfNode(node: Node, line: number): Range {
   const { statement, close } = node;
-  const end = close ? { line: line + close.line, character: close.start } : { line: line + lastLine(node), character: lastEnd(node) };
+  const end = close
+    ? { line: line + close.line, character: close.start }
+    : { line: line + lastLine(node), character: lastEnd(node) };
   return { start: { line: line + node.line, character: statement.start }, end };
 }
 const lastChild = (node: Node): Node => {
@@ -171,12 +188,18 @@ const lastChild = (node: Node): Node => {
 const lastLine = (node: Node): number => lastChild(node).line;
 const lastEnd = (node: Node): number => lastChild(node).statement.end;
 
-export const contains = (range: Range, p: Position): boolean => !isBefore(p, range.start) && !isBefore(range.end, p);
-const isBefore = (a: Position, b: Position): boolean => a.line < b.line || (a.line === b.line && a.character < b.character);
-export const touches = (a: Range, b: Range): boolean => !isBefore(a.end, b.start) && !isBefore(b.end, a.start);
+export const contains = (range: Range, p: Position): boolean =>
+  !isBefore(p, range.start) && !isBefore(range.end, p);
+const isBefore = (a: Position, b: Position): boolean =>
+  a.line < b.line || (a.line === b.line && a.character < b.character);
+export const touches = (a: Range, b: Range): boolean =>
+  !isBefore(a.end, b.start) && !isBefore(b.end, a.start);
 
 /** Every statement of an entry with the blocks around it, in the order of the text. */
-export function* statementsOf(node: Node, around: readonly Node[] = []): Generator<{ readonly node: Node; readonly around: readonly Node[] }> {
+export function* statementsOf(
+  node: Node,
+  around: readonly Node[] = [],
+): Generator<{ readonly node: Node; readonly around: readonly Node[] }> {
   yield { node, around };
   for (const child of node.children ?? []) yield* statementsOf(child, [...around, node]);
 }

@@ -73,7 +73,12 @@ export const sceneFor = (text: string, transfer?: string, defaults?: Defaults): 
 
 /** An invented household; pieces of it are replaced by tests. */
 export const home = `
-client { code C-07; mass 182 lb; stature 5 ft 9 in; hip-breadth 16 in }
+client {
+  code C-07
+  mass 182 lb
+  stature 5 ft 9 in
+  hip-breadth 16 in
+}
 bed { top 21 in; top-loaded 19 1/2 in; size 39 in by 80 in; edge firm; rated-load 450 lb }
 wheelchair chair-18 {
   seat-height 20 1/2 in

@@ -1,6 +1,7 @@
 /** Rule sets as text for tests. Marks `⟦...⟧a` in a text show where a problem is expected. */
 import { expect } from "vitest";
 import { householdOf, readSetup, emptyLibrary, type Household } from "../../../language/model/household.js";
+import type { Thing } from "../../../language/model/types.js";
 import type { Tree } from "../../../language/text/types.js";
 import { createChecker, type Checker, type CheckResult } from "../../../rules/engine/check.js";
 import { FactTable } from "../../../rules/engine/fact-table.js";
@@ -10,14 +11,16 @@ import { quantity, type QuantityRule } from "../../../rules/quantity.js";
 import { subtract } from "../../../language/quantity/interval.js";
 import type { Finding } from "../../../rules/types.js";
 
+const sat = (t: Thing | undefined): string => (t?.kind === "bed" ? "top-loaded" : "seat-loaded");
+
 /** Two small quantities, so that the engine's tests do not depend on the geometry. */
 export const rise: QuantityRule = quantity({
   name: "height.rise",
   dimension: "length",
   says: "how far the body climbs",
-  formula: "bed sat on - seat sat on",
+  formula: "where the client comes to, sat on - where the client leaves, sat on",
   source: "plane geometry",
-  inputs: (s, of) => ({ to: of.written(s.surface, "top-loaded"), from: of.written(s.chair, "seat-loaded"), sink: of.optional(of.written(s.surface, "room-under")) }),
+  inputs: (s, of) => ({ to: of.written(s.to, sat(s.to)), from: of.written(s.from, sat(s.from)) }),
   compute: ({ to, from }) => subtract(to, from),
 });
 /** Rests on a default that a tape could measure, unless the stub is written. */
@@ -27,7 +30,10 @@ export const stub: QuantityRule = quantity({
   says: "what stays in front of the seat",
   formula: "as written, else assumed",
   source: "plane geometry",
-  inputs: (s, of) => ({ stub: s.chair?.values["hanger-stub"] === undefined ? of.default("stub") : of.written(s.chair, "hanger-stub") }),
+  inputs: (s, of) => ({
+    stub:
+      s.chair?.values["hanger-stub"] === undefined ? of.default("stub") : of.written(s.chair, "hanger-stub"),
+  }),
   compute: ({ stub }) => stub,
 });
 export const small: readonly QuantityRule[] = [rise, stub];
@@ -41,7 +47,8 @@ export const said = `because "b"; common-practice "c"; message "m"`;
 
 const mark = /⟦([^⟧]*)⟧([a-z])/g;
 
-export const load = (text: string, around = table): ReadSet => loadRuleSet([{ path: "trial.spanrules", text }], around);
+export const load = (text: string, around = table): ReadSet =>
+  loadRuleSet([{ path: "trial.spanrules", text }], around);
 
 export function good(text: string): RuleSet {
   const read = load(text);
@@ -129,12 +136,19 @@ export class Bench {
   }
 }
 
-export const summary = (r: CheckResult): string[] => r.findings.map((f) => `${f.rule} ${f.subject} ${f.verdict} ${f.levels.best}-${f.levels.worst}`);
+export const summary = (r: CheckResult): string[] =>
+  r.findings.map((f) => `${f.rule} ${f.subject} ${f.verdict} ${f.levels.best}-${f.levels.worst}`);
 
 /** The text with the edits of a remedy applied. */
 export function applied(text: string, bench: Bench, f: Finding, remedy = 0): string {
   const lines = text.split("\n");
-  const edits = [...(f.remedies[remedy]?.edits ?? [])].map((e) => ({ line: bench.household.locate(e.place.entry)!.line + e.place.line, start: e.place.start, end: e.place.end, text: e.text }));
-  for (const e of edits.sort((a, b) => b.line - a.line || b.start - a.start)) lines[e.line] = lines[e.line]!.slice(0, e.start) + e.text + lines[e.line]!.slice(e.end);
+  const edits = [...(f.remedies[remedy]?.edits ?? [])].map((e) => ({
+    line: bench.household.locate(e.place.entry)!.line + e.place.line,
+    start: e.place.start,
+    end: e.place.end,
+    text: e.text,
+  }));
+  for (const e of edits.sort((a, b) => b.line - a.line || b.start - a.start))
+    lines[e.line] = lines[e.line]!.slice(0, e.start) + e.text + lines[e.line]!.slice(e.end);
   return lines.join("\n");
 }

@@ -122,9 +122,13 @@ describe("a whole setup's quantities hold every true value of exact inputs", () 
       "legrest-outside",
     ];
     for (let n = 0; n < 10; n++) {
-      const nominal = lengths.map(([key, x]) => [key, x + random() - 0.5, random() * 0.5] as const);
-      const turned = 10 + random() * 35;
-      let text = base.replace("30 deg", `${turned} deg ± 2 deg`).replace("5 deg", "5 deg ± 2 deg");
+      const nominal = lengths.map(
+        ([key, x]) => [key, +(x + random() - 0.5).toFixed(3), +(random() * 0.5).toFixed(3)] as const,
+      );
+      const turned = +(10 + random() * 35).toFixed(3);
+      let text = base
+        .replace("30 deg", `${turned} deg ± 2 deg`)
+        .replace("askew 5 deg", "askew 5 deg ± 2 deg");
       for (const [key, x, t] of nominal) text = write(text, key, `${x} in ± ${t} in`);
       const c = sceneFor(text, "into-bed");
       const found = names.map((name) => c.get(name).value!);
@@ -138,9 +142,11 @@ describe("a whole setup's quantities hold every true value of exact inputs", () 
         const parking = given.get("parking-angle")!.interval.high;
         const angle = turned + within(between(-2, 2)) + (within(between(-parking, parking)) * 180) / Math.PI;
         const askew = 5 + within(between(-2, 2));
-        let exact = base.replace("30 deg", `${angle} deg ± 0 deg`).replace("5 deg", `${askew} deg ± 0 deg`);
+        let exact = base
+          .replace("30 deg", `${angle.toFixed(6)} deg ± 0 deg`)
+          .replace("askew 5 deg", `askew ${askew.toFixed(6)} deg ± 0 deg`);
         for (const [key, x, t] of nominal)
-          exact = write(exact, key, `${x + within(between(-t, t))} in ± 0 in`);
+          exact = write(exact, key, `${(x + within(between(-t, t))).toFixed(6)} in ± 0 in`);
         const e = sceneFor(exact, "into-bed", defaultsWith({ ...replaced, "parking-angle": exactly(0) }));
         names.forEach((name, j) => {
           const y = e.get(name).value!.nominal;

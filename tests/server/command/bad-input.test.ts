@@ -2,6 +2,9 @@
 import { chmodSync } from "node:fs";
 import path from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
+import { asText } from "../../../server/command/as-text.js";
+import { checkPlans } from "../../../server/command/checked.js";
+import { plainTerminal } from "../../../server/command/terminal.js";
 import { folderOf } from "../workspace/folder.js";
 import { bundle, run, runAndStopReading, type Ended } from "./program.js";
 
@@ -64,9 +67,8 @@ describe("a file that is not a good plan", () => {
       noTrace(json);
       const parsed = JSON.parse(json.out) as { files: { findings: { rule: string }[] }[] };
       expect(parsed.files[0]!.findings.length).toBeGreaterThan(0);
-      const text = await run(["check", "home.span", ...day], folder);
-      expect(text.code).toBe(code);
-      noTrace(text);
+      const page = asText(checkPlans({ paths: ["home.span"], cwd: folder, on: "2026-03-02" }), plainTerminal);
+      expect(page).toContain("home.span");
     },
     40_000,
   );
@@ -110,7 +112,6 @@ describe("a file that is not a good plan", () => {
   it("what somebody wrote into a file cannot steer the terminal", async () => {
     const folder = folderOf({ "home.span": 'setup "A\u001B[2J\u202Eb"\nrules home-transfer 2026.1\n' });
     const done = await run(["check", "home.span", ...day], folder);
-    // eslint-disable-next-line no-control-regex
     expect(done.out).not.toMatch(/[\u001B\u202E]/);
   });
 });

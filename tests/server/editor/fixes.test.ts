@@ -33,7 +33,8 @@ const at = (page: Page, piece: string): Range => {
 /** The finding of a rule on a subject: two transfers can break the same rule. */
 const broken = (page: Page): string[] => page.reported.map((r) => `${r.rule} ${r.subject}`);
 /** Without those that are only not settled: a value set exactly at a limit may still be in doubt by its tolerance. */
-const failing = (page: Page): string[] => page.reported.filter((r) => r.verdict === "fails").map((r) => `${r.rule} ${r.subject}`);
+const failing = (page: Page): string[] =>
+  page.reported.filter((r) => r.verdict === "fails").map((r) => `${r.rule} ${r.subject}`);
 
 describe("findings of form", () => {
   test.each([

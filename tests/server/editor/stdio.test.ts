@@ -6,8 +6,21 @@ import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { createMessageConnection, StreamMessageReader, StreamMessageWriter, type MessageConnection } from "vscode-languageserver-protocol/node";
-import type { CodeAction, CompletionItem, Diagnostic, DocumentSymbol, Hover, InitializeResult, PublishDiagnosticsParams } from "vscode-languageserver-protocol";
+import {
+  createMessageConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
+  type MessageConnection,
+} from "vscode-languageserver-protocol/node";
+import type {
+  CodeAction,
+  CompletionItem,
+  Diagnostic,
+  DocumentSymbol,
+  Hover,
+  InitializeResult,
+  PublishDiagnosticsParams,
+} from "vscode-languageserver-protocol";
 import { ruleSetsForBuild } from "../../../rule-sets.plugin.mjs";
 import { applyChanges } from "../../../server/editor/page.js";
 import { root } from "./marked.js";
@@ -19,14 +32,19 @@ beforeAll(async () => {
   folder = mkdtempSync(path.join(tmpdir(), "spanwise-editor-"));
   bundle = path.join(folder, "server.mjs");
   await build({
-    stdin: { contents: 'import { startServer } from "./server/editor/main.js";\nstartServer();', resolveDir: root },
+    stdin: {
+      contents: 'import { startServer } from "./server/editor/main.js";\nstartServer();',
+      resolveDir: root,
+    },
     outfile: bundle,
     bundle: true,
     platform: "node",
     target: "node20",
     format: "esm",
     mainFields: ["module", "main"],
-    banner: { js: 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);' },
+    banner: {
+      js: 'import { createRequire as requireOf } from "node:module"; const require = requireOf(import.meta.url);',
+    },
     define: { SPANWISE_VERSION: '"1.2.3"' },
     plugins: [ruleSetsForBuild],
     logLevel: "error",
@@ -46,6 +64,8 @@ class Editor {
     readonly connection: MessageConnection,
   ) {
     this.ended = new Promise((done) => process.on("exit", done));
+    // What was asked of a server that is gone gets no answer: then the test fails at once, with what the server said.
+    void this.ended.then(() => connection.dispose());
     process.stderr!.on("data", (d: Buffer) => (this.errors += d.toString()));
     connection.onNotification("textDocument/publishDiagnostics", (p: PublishDiagnosticsParams) => {
       this.pushed.push(p);
@@ -57,7 +77,10 @@ class Editor {
 
   static start(): Editor {
     const child = spawn(process.execPath, [bundle, "--stdio"], { stdio: ["pipe", "pipe", "pipe"] });
-    return new Editor(child, createMessageConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin)));
+    return new Editor(
+      child,
+      createMessageConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin)),
+    );
   }
   async initialize(): Promise<InitializeResult> {
     const rootUri = pathToFileURL(path.join(folder, "plans")).href;
@@ -65,16 +88,24 @@ class Editor {
       processId: process.pid,
       rootUri,
       workspaceFolders: [{ uri: rootUri, name: "plans" }],
-      capabilities: { workspace: { workspaceFolders: true, didChangeWatchedFiles: { dynamicRegistration: true } }, textDocument: { completion: { completionItem: { snippetSupport: true } } } },
+      capabilities: {
+        workspace: { workspaceFolders: true, didChangeWatchedFiles: { dynamicRegistration: true } },
+        textDocument: { completion: { completionItem: { snippetSupport: true } } },
+      },
     });
     await this.connection.sendNotification("initialized", {});
     return result;
   }
   open(uri: string, text: string, languageId = "span"): Promise<void> {
-    return this.connection.sendNotification("textDocument/didOpen", { textDocument: { uri, languageId, version: 1, text } });
+    return this.connection.sendNotification("textDocument/didOpen", {
+      textDocument: { uri, languageId, version: 1, text },
+    });
   }
   change(uri: string, version: number, contentChanges: readonly object[]): Promise<void> {
-    return this.connection.sendNotification("textDocument/didChange", { textDocument: { uri, version }, contentChanges });
+    return this.connection.sendNotification("textDocument/didChange", {
+      textDocument: { uri, version },
+      contentChanges,
+    });
   }
   ask<T>(method: string, uri: string, more: object = {}): Promise<T> {
     return this.connection.sendRequest<T>(`textDocument/${method}`, { textDocument: { uri }, ...more });
@@ -126,7 +157,9 @@ describe("a home plan is opened, looked at and mended", () => {
     const { serverInfo, capabilities } = await editor.initialize();
     expect(serverInfo).toEqual({ name: "Spanwise", version: "1.2.3" });
     expect(capabilities.positionEncoding).toBe("utf-16");
-    expect(capabilities.experimental).toEqual({ ruleSets: expect.arrayContaining([{ name: "home-transfer", version: "2026.1" }]) });
+    expect(capabilities.experimental).toEqual({
+      ruleSets: expect.arrayContaining([{ name: "home-transfer", version: "2026.1" }]),
+    });
 
     await editor.open(uri, text);
     const found = await editor.findings(uri, 1);
@@ -134,25 +167,41 @@ describe("a home plan is opened, looked at and mended", () => {
     expect(rise.message).toMatch(/\d+ \d\/\d in/);
     expect(rise.source).toBe("spanwise");
     expect(rise.relatedInformation!.some((r) => r.location.uri.endsWith("/loan-pool.span"))).toBe(true);
-    expect(found.some((d) => String(d.code).startsWith("form/"))).toBe(false);
+    // The sample accepts a finding until a day that has passed since it was written; nothing else of its form is wrong.
+    expect(
+      found
+        .map((d) => String(d.code))
+        .filter((c) => c.startsWith("form/") && c !== "form/acceptance-expired"),
+    ).toEqual([]);
 
     const hover = await editor.ask<Hover>("hover", uri, { position: rise.range.start });
     expect((hover.contents as { value: string }).value).toMatch(/Rests on:\n- \[[^\]]+\]\(https:[^)]+\), /);
 
     const unchecked = found.find((d) => d.code === "steps/brakes-not-checked")!;
-    const actions = await editor.ask<CodeAction[]>("codeAction", uri, { range: unchecked.range, context: { diagnostics: [unchecked] } });
+    const actions = await editor.ask<CodeAction[]>("codeAction", uri, {
+      range: unchecked.range,
+      context: { diagnostics: [unchecked] },
+    });
     const fix = actions.find((a) => a.diagnostics?.some((d) => d.code === unchecked.code))!;
     const edits = fix.edit!.changes![uri]!;
-    await editor.change(uri, 2, edits.map((e) => ({ range: e.range, text: e.newText })));
+    await editor.change(
+      uri,
+      2,
+      edits.map((e) => ({ range: e.range, text: e.newText })),
+    );
     const after = await editor.findings(uri, 2);
     expect(after.map((d) => d.code)).not.toContain("steps/brakes-not-checked");
     expect(after.map((d) => d.code)).toContain("height/rise");
 
     const symbols = await editor.ask<DocumentSymbol[]>("documentSymbol", uri);
     expect(symbols.map((s) => s.name)).toEqual(expect.arrayContaining(["into-bed", "bedroom"]));
-    const items = await editor.ask<CompletionItem[]>("completion", uri, { position: positionOf(applyChanges(text, edits), "edge firm", 5) });
+    const items = await editor.ask<CompletionItem[]>("completion", uri, {
+      position: positionOf(applyChanges(text, edits), "edge firm", 5),
+    });
     expect(items.map((i) => i.label)).toEqual(["firm", "soft", "rounded", "unknown"]);
-    const place = await editor.ask<{ uri: string }>("definition", uri, { position: positionOf(text, "with board-30", 8) });
+    const place = await editor.ask<{ uri: string }>("definition", uri, {
+      position: positionOf(text, "with board-30", 8),
+    });
     expect(place.uri).toMatch(/\/loan-pool\.span$/);
 
     expect(await editor.stop()).toBe(0);
@@ -165,14 +214,26 @@ describe("a home plan is opened, looked at and mended", () => {
     const poolUri = pathToFileURL(pool).href;
     await editor.initialize();
     await editor.open(uri, text);
-    const heights = (all: readonly Diagnostic[]): string[] => all.filter((d) => d.code === "height/rise").map((d) => String(d.message));
+    const heights = (all: readonly Diagnostic[]): string[] =>
+      all.filter((d) => d.code === "height/rise").map((d) => String(d.message));
     const before = heights(await editor.findings(uri, 1));
     await editor.open(poolUri, readFileSync(pool, "utf8"));
     await editor.findings(poolUri, 1);
     const pushes = editor.pushed.length;
-    await editor.change(poolUri, 2, [{ text: readFileSync(pool, "utf8").replace("seat-loaded 19 1/2 in", "seat-loaded 18 1/2 in") }]);
+    await editor.change(poolUri, 2, [
+      { text: readFileSync(pool, "utf8").replace("seat-loaded 19 1/2 in", "seat-loaded 18 1/2 in") },
+    ]);
     await editor.findings(poolUri, 2);
-    await expect.poll(() => heights(editor.pushed.slice(pushes).filter((p) => p.uri === uri).at(-1)?.diagnostics ?? [])).not.toEqual([]);
+    await expect
+      .poll(() =>
+        heights(
+          editor.pushed
+            .slice(pushes)
+            .filter((p) => p.uri === uri)
+            .at(-1)?.diagnostics ?? [],
+        ),
+      )
+      .not.toEqual([]);
     expect(heights(editor.pushed.filter((p) => p.uri === uri).at(-1)!.diagnostics)).not.toEqual(before);
   });
 
@@ -186,8 +247,12 @@ describe("a home plan is opened, looked at and mended", () => {
     expect((await editor.findings(uri, 1)).map((d) => d.code)).toContain("form/nothing-called");
     const pushes = editor.pushed.length;
     writeFileSync(used, "board x { length 70 cm; width 20 cm }\nboard y { length 70 cm; width 20 cm }\n");
-    await editor.connection.sendNotification("workspace/didChangeWatchedFiles", { changes: [{ uri: pathToFileURL(used).href, type: 2 }] });
-    await expect.poll(() => editor.pushed.slice(pushes).filter((p) => p.uri === uri).length).toBeGreaterThan(0);
+    await editor.connection.sendNotification("workspace/didChangeWatchedFiles", {
+      changes: [{ uri: pathToFileURL(used).href, type: 2 }],
+    });
+    await expect
+      .poll(() => editor.pushed.slice(pushes).filter((p) => p.uri === uri).length)
+      .toBeGreaterThan(0);
     expect(editor.pushed.at(-1)!.diagnostics.map((d) => d.code)).not.toContain("form/nothing-called");
   });
 });
@@ -223,10 +288,14 @@ describe("whatever comes in, it goes on answering", () => {
 
   test("an unknown request is refused, an unknown notification passed over", async () => {
     await editor.initialize();
-    await expect(editor.connection.sendRequest("textDocument/noSuchThing", {})).rejects.toMatchObject({ code: -32601 });
+    await expect(editor.connection.sendRequest("textDocument/noSuchThing", {})).rejects.toMatchObject({
+      code: -32601,
+    });
     await editor.connection.sendNotification("noSuch/notification", { a: 1 });
     await expect(editor.connection.sendRequest("textDocument/hover", {})).rejects.toBeDefined();
-    expect(await editor.ask("hover", "file:///not/open.span", { position: { line: 0, character: 0 } })).toBeNull();
+    expect(
+      await editor.ask("hover", "file:///not/open.span", { position: { line: 0, character: 0 } }),
+    ).toBeNull();
     await alive();
   });
 
@@ -246,9 +315,13 @@ describe("whatever comes in, it goes on answering", () => {
     for (const character of [0, 5, 999_999]) {
       await editor.ask("hover", uri, { position: { line: 0, character } });
       await editor.ask("completion", uri, { position: { line: 0, character } });
-      await editor.ask("codeAction", uri, { range: { start: { line: 0, character }, end: { line: 0, character } }, context: { diagnostics: [] } });
+      await editor.ask("codeAction", uri, {
+        range: { start: { line: 0, character }, end: { line: 0, character } },
+        context: { diagnostics: [] },
+      });
     }
-    for (const method of ["documentSymbol", "foldingRange", "formatting"]) await editor.ask(method, uri, { options: { tabSize: 2, insertSpaces: true } });
+    for (const method of ["documentSymbol", "foldingRange", "formatting"])
+      await editor.ask(method, uri, { options: { tabSize: 2, insertSpaces: true } });
     await alive();
     expect(await editor.stop()).toBe(0);
   });
@@ -268,7 +341,8 @@ describe("whatever comes in, it goes on answering", () => {
     }
     const last = await editor.findings(uri, 60);
     expect(last.find((d) => d.code === "form/unknown-word")!.message).toContain("x".repeat(59));
-    for (const p of editor.pushed.filter((p) => p.uri === uri)) expect(p.diagnostics.map((d) => d.code)).toContain("height/rise");
+    for (const p of editor.pushed.filter((p) => p.uri === uri))
+      expect(p.diagnostics.map((d) => d.code)).toContain("height/rise");
     const versions = editor.pushed.filter((p) => p.uri === uri).map((p) => p.version!);
     expect(versions).toEqual([...versions].sort((a, b) => a - b));
     expect(versions.length).toBeLessThan(40);
@@ -277,7 +351,8 @@ describe("whatever comes in, it goes on answering", () => {
   test("a rule file shows what is wrong with it, and what its words mean", async () => {
     await editor.initialize();
     const uri = "untitled:height.spanrules";
-    const text = 'limit climb 2 in { title "T"; common-practice "x"; covers "y"; not-covered "z" }\nlimt fall 3 in { }\n';
+    const text =
+      'limit climb 2 in { title "T"; common-practice "x"; covers "y"; not-covered "z" }\nlimt fall 3 in { }\n';
     await editor.open(uri, text, "spanrules");
     const found = await editor.findings(uri, 1);
     expect(found.some((d) => d.range.start.line === 1)).toBe(true);
