@@ -106,32 +106,46 @@ function ofTransfer(scene: Scene, facts: Facts, reader: FactReader): OfTransfer 
   const { steps: lines, run } = scene;
   if (!lines || !run) return { transfer, steps: [] };
   const entry = scene.transfer.entry;
-  const steps = lines.map((line, i): Subject => {
-    const name = `${scene.name} step ${i + 1}`;
-    const state = run.before[i] ?? start(scene.setup);
-    return {
+  // Made when first asked for: trying other values for a transfer asks for its own verdict only, many times.
+  let made: { readonly steps: readonly Subject[]; readonly end: Subject } | undefined;
+  const parts = () => (made ??= stepsOf());
+  const stepsOf = () => {
+    const steps = lines.map((line, i): Subject => {
+      const name = `${scene.name} step ${i + 1}`;
+      const state = run.before[i] ?? start(scene.setup);
+      return {
+        ...common,
+        is: "step",
+        name,
+        key: name,
+        facts: reader.ofStep(facts, state, scene.setup, line.step),
+        step: { line, phrase: spell(line.step) },
+        stamp: run,
+        place: () => placeOfNode(entry, line.node),
+      };
+    });
+    const last = lines[lines.length - 1];
+    const end: Subject = {
       ...common,
-      is: "step",
-      name,
-      key: name,
-      facts: reader.ofStep(facts, state, scene.setup, line.step),
-      step: { line, phrase: spell(line.step) },
+      is: "end",
+      name: scene.name,
+      key: `${scene.name} end`,
+      facts: reader.ofStep(facts, run.end, scene.setup),
+      ...(last && { step: { line: last, phrase: spell(last.step) } }),
       stamp: run,
-      place: () => placeOfNode(entry, line.node),
+      place: () => (last ? placeOfNode(entry, last.node) : scene.transfer.placeOf("steps")),
     };
-  });
-  const last = lines[lines.length - 1];
-  const end: Subject = {
-    ...common,
-    is: "end",
-    name: scene.name,
-    key: `${scene.name} end`,
-    facts: reader.ofStep(facts, run.end, scene.setup),
-    ...(last && { step: { line: last, phrase: spell(last.step) } }),
-    stamp: run,
-    place: () => (last ? placeOfNode(entry, last.node) : scene.transfer.placeOf("steps")),
+    return { steps, end };
   };
-  return { transfer, steps, end };
+  return {
+    transfer,
+    get steps() {
+      return parts().steps;
+    },
+    get end() {
+      return parts().end;
+    },
+  };
 }
 
 function setupSubject(household: Household, reader: FactReader, today: string): Subject {

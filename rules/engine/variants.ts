@@ -90,7 +90,9 @@ export class Variants {
         ? subjects.things(subject.thing!.kind)
         : subject.is === "setup"
           ? [subjects.setup]
-          : subjects.transfers.flatMap((t) => [t.transfer, ...t.steps, ...(t.end ? [t.end] : [])]);
+          : subject.is === "transfer"
+            ? subjects.transfers.map((t) => t.transfer)
+            : subjects.transfers.flatMap((t) => [t.transfer, ...t.steps, ...(t.end ? [t.end] : [])]);
     const same = among.find((s) => s.key === subject.key);
     return same && judge(rule, { fact: (n) => same.facts.read(n), limit: (n) => this.set.limits.get(n) });
   }
