@@ -71,7 +71,8 @@ export function quantity<I extends Inputs>(q: {
   return q as unknown as QuantityRule;
 }
 
-const isComputed = (x: unknown): x is Computed => typeof x === "object" && x !== null && "trace" in x && "missing" in x;
+const isComputed = (x: unknown): x is Computed =>
+  typeof x === "object" && x !== null && "trace" in x && "missing" in x;
 
 interface Kept {
   readonly inputs: Inputs;
@@ -128,7 +129,8 @@ export class Workings {
     if (done) return done;
     const inputs = q.inputs(scene, this.access(scene));
     const before = this.kept.get(key) ?? this.fresh.get(key);
-    const kept = before && sameInputs(before.inputs, inputs) ? before : { inputs, result: this.work(q, inputs) };
+    const kept =
+      before && sameInputs(before.inputs, inputs) ? before : { inputs, result: this.work(q, inputs) };
     this.fresh.set(key, kept);
     this.onceThisRound.set(key, kept.result);
     return kept.result;
@@ -171,12 +173,15 @@ export class Workings {
       }
     }
     const base = { name: q.name, dimension: q.dimension, unit: unit ?? { unit: siUnits[q.dimension] } };
-    if (without !== undefined) return { ...base, value: undefined, without, missing: [], assumed, trace: terms };
+    if (without !== undefined)
+      return { ...base, value: undefined, without, missing: [], assumed, trace: terms };
     if (missing.length > 0) return { ...base, value: undefined, missing, assumed, trace: terms };
     const outcome = q.compute(handed as never);
     const out: Outcome = "low" in outcome ? { value: outcome } : outcome;
     const all = [...assumed, ...(out.assumed ?? [])];
-    const last: Term[] = out.value ? [{ label: q.name, value: out.value, dimension: q.dimension, formula: q.formula }] : [];
+    const last: Term[] = out.value
+      ? [{ label: q.name, value: out.value, dimension: q.dimension, formula: q.formula }]
+      : [];
     return {
       ...base,
       value: out.value,
@@ -193,7 +198,8 @@ export class Workings {
     const who = `${thing.kind} ${thing.name}`;
     if (this.now.get(who) !== thing) this.now.set(who, thing);
     const value = thing.values[key];
-    if (!isQuantity(value)) return this.notSaid(words ?? `${key.replaceAll("-", " ")} of ${thing.name}`, who, key);
+    if (!isQuantity(value))
+      return this.notSaid(words ?? `${key.replaceAll("-", " ")} of ${thing.name}`, who, key);
     let once = this.writtenOnce.get(value);
     if (!once) this.writtenOnce.set(value, (once = new Map()));
     const slot = `${who} ${key}`;
@@ -205,14 +211,24 @@ export class Workings {
   private notSaid(what: string, who: string | undefined, key: string): Computed {
     const slot = `${who ?? ""}\n${key}\n${what}`;
     let found = this.notSaidOnce.get(slot);
-    if (!found) this.notSaidOnce.set(slot, (found = notSaid(what, who === undefined ? undefined : () => this.now.get(who)!.placeOf(key), key)));
+    if (!found)
+      this.notSaidOnce.set(
+        slot,
+        (found = notSaid(what, who === undefined ? undefined : () => this.now.get(who)!.placeOf(key), key)),
+      );
     return found;
   }
 
   private fromQuantity(thing: Thing, who: string, key: string, value: Quantity, words?: string): Computed {
-    const tolerance = value.toleranceGiven ? undefined : this.defaults.get(`tolerance-${value.dimension}-${value.known}`);
+    const tolerance = value.toleranceGiven
+      ? undefined
+      : this.defaults.get(`tolerance-${value.dimension}-${value.known}`);
     const interval: Interval = tolerance
-      ? { low: value.low - tolerance.interval.high, nominal: value.nominal, high: value.high + tolerance.interval.high }
+      ? {
+          low: value.low - tolerance.interval.high,
+          nominal: value.nominal,
+          high: value.high + tolerance.interval.high,
+        }
       : { low: value.low, nominal: value.nominal, high: value.high };
     const label = words ?? `${key.replaceAll("-", " ")} of ${thing.name}`;
     const { now } = this;
@@ -226,7 +242,15 @@ export class Workings {
         return now.get(who)!.placeOf(key);
       },
     };
-    return { name: label, dimension: value.dimension, value: interval, missing: [], assumed: [], trace: [term], unit: value.unit };
+    return {
+      name: label,
+      dimension: value.dimension,
+      value: interval,
+      missing: [],
+      assumed: [],
+      trace: [term],
+      unit: value.unit,
+    };
   }
 
   private default(name: string): Computed {
@@ -241,7 +265,15 @@ export class Workings {
         value: d.interval,
         missing: [],
         assumed: [{ name, interval: d.interval, dimension: d.dimension, tapeable: d.tapeable }],
-        trace: [{ label: name.replaceAll("-", " "), value: d.interval, dimension: d.dimension, unit, default: name }],
+        trace: [
+          {
+            label: name.replaceAll("-", " "),
+            value: d.interval,
+            dimension: d.dimension,
+            unit,
+            default: name,
+          },
+        ],
         unit,
       };
       this.defaultsOnce.set(name, found);
@@ -260,7 +292,15 @@ function notSaid(what: string, place: (() => Place) | undefined, key: string): C
         },
       }
     : { what, key };
-  return { name: what, dimension: "number", value: undefined, missing: [missing], assumed: [], trace: [], unit: { unit: "1" } };
+  return {
+    name: what,
+    dimension: "number",
+    value: undefined,
+    missing: [missing],
+    assumed: [],
+    trace: [],
+    unit: { unit: "1" },
+  };
 }
 
 /** The line by which a result appears in the arithmetic of another. */

@@ -49,5 +49,7 @@ export interface Scene {
 
 /** Defaults of the rule set, by name. */
 export interface Defaults {
-  get(name: string): { readonly interval: Interval; readonly dimension: Dimension; readonly tapeable: boolean } | undefined;
+  get(
+    name: string,
+  ): { readonly interval: Interval; readonly dimension: Dimension; readonly tapeable: boolean } | undefined;
 }

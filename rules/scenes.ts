@@ -1,6 +1,6 @@
 /** Makes the scenes of a household: each transfer and way back with its names resolved and its steps run. */
 import type { Household } from "../language/model/household.js";
-import type { StepLine, Thing, Value } from "../language/model/types.js";
+import { isUnknown, type StepLine, type Thing, type Value } from "../language/model/types.js";
 import { chairSide } from "../language/model/sides.js";
 import type { Scene, Side } from "./scene.js";
 import { equipmentAt, run, type Run } from "./steps/machine.js";
@@ -9,7 +9,8 @@ import { foundAfter } from "./steps/state.js";
 import type { Equipment } from "./steps/types.js";
 
 type Parts = { readonly [part: string]: Value | undefined };
-const parts = (v: Value | undefined): Parts => (typeof v === "object" && v !== null && !Array.isArray(v) ? (v as Parts) : {});
+const parts = (v: Value | undefined): Parts =>
+  typeof v === "object" && v !== null && !Array.isArray(v) ? (v as Parts) : {};
 const word = (v: Value | undefined): string | undefined => (typeof v === "string" ? v : undefined);
 
 interface Ran {
@@ -50,14 +51,22 @@ export class Scenes {
     const holder = (key: string): Thing => (transfer.values[key] === undefined && base ? base : transfer);
     const value = (key: string) => ({ thing: holder(key), value: holder(key).values[key] });
     const fromTo = parts((base ?? transfer).values["from"]);
-    const ends2 = [named(word(fromTo["from"]), "bed", "wheelchair"), named(word(fromTo["to"]), "bed", "wheelchair")];
+    const ends2 = [
+      named(word(fromTo["from"]), "bed", "wheelchair"),
+      named(word(fromTo["to"]), "bed", "wheelchair"),
+    ];
     const [from, to] = base ? [ends2[1], ends2[0]] : ends2;
     const chair = [from, to].find((t) => t?.kind === "wheelchair");
     const surface = [from, to].find((t) => t !== undefined && t.kind !== "wheelchair");
     const used = value("with").value;
-    const withThings = (Array.isArray(used) ? used : []).map((n) => things.get(String(n))).filter((t) => t !== undefined);
+    const withThings = (Array.isArray(used) ? used : [])
+      .map((n) => things.get(String(n)))
+      .filter((t) => t !== undefined);
     const one = (kind: string): Thing | undefined => withThings.find((t) => t.kind === kind);
-    const helpers = this.list(`${transfer.name} helpers`, withThings.filter((t) => t.kind === "helper"));
+    const helpers = this.list(
+      `${transfer.name} helpers`,
+      withThings.filter((t) => t.kind === "helper"),
+    );
     const room = named(word(value("room").value), "room");
     const placed = this.list(`${transfer.name} placed`, placedIn(room, things), (p) => [p.thing, p.place]);
     const [board, belt, lift] = [one("board"), one("belt"), one("lift")];
@@ -65,7 +74,16 @@ export class Scenes {
     const facing = word(value("facing").value);
     const side = chairSide(bedSide, facing);
     const direction = base ? "back" : from?.kind === "wheelchair" || !from ? "there" : "back";
-    const setup = stepSetup({ chair, surface, side, direction: from?.kind === "wheelchair" ? "from-chair" : "to-chair", helped: helpers.length > 0, belt: belt !== undefined, board: board !== undefined, found: base && ends.get(base) });
+    const setup = stepSetup({
+      chair,
+      surface,
+      side,
+      direction: from?.kind === "wheelchair" ? "from-chair" : "to-chair",
+      helped: helpers.length > 0,
+      belt: belt !== undefined,
+      board: board !== undefined,
+      found: base && ends.get(base),
+    });
     const stepsBlock = transfer.inner["steps"]?.[0];
     const ran = this.ran(transfer.name, stepsBlock?.steps, setup);
     return {
@@ -94,9 +112,18 @@ export class Scenes {
   }
 
   /** The list of the check before where it holds the same things. */
-  private list<T>(key: string, now: readonly T[], parts: (t: T) => readonly unknown[] = (t) => [t]): readonly T[] {
+  private list<T>(
+    key: string,
+    now: readonly T[],
+    parts: (t: T) => readonly unknown[] = (t) => [t],
+  ): readonly T[] {
     const before = this.lists.get(key) as readonly T[] | undefined;
-    if (before && before.length === now.length && before.every((b, i) => parts(b).every((x, j) => x === parts(now[i]!)[j]))) return before;
+    if (
+      before &&
+      before.length === now.length &&
+      before.every((b, i) => parts(b).every((x, j) => x === parts(now[i]!)[j]))
+    )
+      return before;
     this.lists.set(key, now);
     return now;
   }
@@ -105,16 +132,30 @@ export class Scenes {
     const key = JSON.stringify(setup);
     const before = this.runs.get(name);
     if (before && before.key === key && before.steps === steps) return before;
-    const done = steps && run(steps.map((s) => s.step), setup);
+    const done =
+      steps &&
+      run(
+        steps.map((s) => s.step),
+        setup,
+      );
     // Where no steps are written the chair stands as it is found: nothing has been taken away yet.
     const parked = equipmentAt(done ?? run([], setup));
-    const ran: Ran = { steps, key, setup: before && before.key === key ? before.setup : setup, run: done, parked: sameEquipment(before?.parked, parked) ? before!.parked : parked };
+    const ran: Ran = {
+      steps,
+      key,
+      setup: before && before.key === key ? before.setup : setup,
+      run: done,
+      parked: sameEquipment(before?.parked, parked) ? before!.parked : parked,
+    };
     this.runs.set(name, ran);
     return ran;
   }
 }
 
-function placedIn(room: Thing | undefined, things: ReadonlyMap<string, Thing>): { thing: Thing; place: Thing }[] {
+function placedIn(
+  room: Thing | undefined,
+  things: ReadonlyMap<string, Thing>,
+): { thing: Thing; place: Thing }[] {
   const placed: { thing: Thing; place: Thing }[] = [];
   for (const place of room?.inner["place"] ?? []) {
     const thing = things.get(place.name);
@@ -124,14 +165,23 @@ function placedIn(room: Thing | undefined, things: ReadonlyMap<string, Thing>): 
 }
 
 const sameEquipment = (a: Equipment | undefined, b: Equipment): boolean =>
-  a !== undefined && a.scooted === b.scooted && a.legrests.left === b.legrests.left && a.legrests.right === b.legrests.right && a.armrests.left === b.armrests.left && a.armrests.right === b.armrests.right;
+  a !== undefined &&
+  a.scooted === b.scooted &&
+  a.legrests.left === b.legrests.left &&
+  a.legrests.right === b.legrests.right &&
+  a.armrests.left === b.armrests.left &&
+  a.armrests.right === b.armrests.right;
 
 /** The kind of leg rest or armrest on each side: said for one side, else for both. */
-export function perSide(chair: Thing | undefined, one: "legrest" | "armrest"): { left?: string; right?: string } {
+export function perSide(
+  chair: Thing | undefined,
+  one: "legrest" | "armrest",
+): { left?: string; right?: string } {
   const both = word(chair?.values[`${one}s`]);
   const said = chair?.values[one];
   const of = (side: Side): string | undefined => {
-    for (const v of Array.isArray(said) ? said : []) if (parts(v)["side"] === side) return word(parts(v)["kind"]);
+    for (const v of Array.isArray(said) ? said : [])
+      if (parts(v)["side"] === side) return word(parts(v)["kind"]);
     return both;
   };
   const left = of("left");
@@ -165,7 +215,7 @@ function stepSetup(p: {
     belt: p.belt,
     board: p.board,
     ...(castors && { castors }),
-    ...(adjusts !== undefined && { adjusts: adjusts !== "no" }),
+    ...(adjusts !== undefined && !isUnknown(adjusts) && { adjusts: adjusts !== "no" }),
     ...(p.found && { found: p.found }),
   };
 }

@@ -100,7 +100,9 @@ export interface Finding extends Verdict {
   readonly message: string;
   readonly because: string;
   readonly value: (Interval & { readonly dimension: Dimension; readonly unit: ShownUnit }) | undefined;
-  readonly limit: (Interval & { readonly name: string; readonly dimension: Dimension; readonly unit: ShownUnit }) | undefined;
+  readonly limit:
+    | (Interval & { readonly name: string; readonly dimension: Dimension; readonly unit: ShownUnit })
+    | undefined;
   /** Signed distance to the nearest bound of `holds`, SI; negative: by how much it misses. In words beside it. */
   readonly margin?: { readonly value: number; readonly words: string };
   readonly bases: readonly BasisNote[];
@@ -108,7 +110,9 @@ export interface Finding extends Verdict {
   readonly remedies: readonly Remedy[];
   readonly cautions: readonly string[];
   readonly missing: readonly Missing[];
-  readonly accepted: { readonly until: string | undefined; readonly because: string; readonly approvedBy?: string } | undefined;
+  readonly accepted:
+    | { readonly until: string | undefined; readonly because: string; readonly approvedBy?: string }
+    | undefined;
 }
 
 export interface TransferResult {

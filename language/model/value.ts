@@ -169,7 +169,7 @@ class ValueReader {
   private read(shape: Shape): Value {
     switch (shape.is) {
       case "quantity":
-        return this.quantity(shape.dimension, shape.units, shape.plausible);
+        return this.quantity(shape.dimension, shape.units, shape.plausible, shape.range);
       case "choice":
         return this.choice(shape.choices, shape);
       case "flag":
@@ -411,10 +411,11 @@ class ValueReader {
     dimension: Dimension,
     units: readonly string[],
     plausible?: readonly [number, number],
+    range = false,
   ): Quantity {
     const first = this.peek();
-    const shape = this.isWord("adjusts") ? "adjusts" : this.isWord("about") ? "about" : "plain";
-    if (shape !== "plain") this.at++;
+    const shape = range || this.isWord("adjusts") ? "adjusts" : this.isWord("about") ? "about" : "plain";
+    if (this.isWord("adjusts") || this.isWord("about")) this.at++;
     let sign = 1;
     if (this.isMark("-") || this.isMark("+")) {
       const mark = this.peek()!;

@@ -35,8 +35,11 @@ export const bed: BlockSpec = {
     size: size()("width by length of the mattress", { need: "required" }),
     edge: choice("firm", "soft", "rounded")("what the edge of the mattress is like", { need: "required" }),
     adjusts: either(choiceShape("no"), {
-      is: "parts",
-      parts: [part("low", lengthShape(6, 48)), part("high", lengthShape(6, 48), { lead: "to" })],
+      is: "quantity",
+      dimension: "length",
+      range: true,
+      plausible: [6 * 0.0254, 48 * 0.0254],
+      units: ["in", "cm", "mm"],
     })("whether its height adjusts, and between which heights of the mattress top", { need: "wanted" }),
     castors: choice("none", "locked", "unlocked")("its castors", { need: "wanted" }),
     rails: choice("none", "left", "right", "both")("its rails"),

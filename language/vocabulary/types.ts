@@ -8,6 +8,8 @@ export type Shape =
       readonly dimension: Dimension;
       /** What a household can plausibly hold, in SI; outside it is a notice ("is it really ...?"), never a refusal. */
       readonly plausible?: readonly [number, number];
+      /** Always a range of choice, such as the heights of a bed that adjusts: `15 in to 26 in` needs no word before it. */
+      readonly range?: true;
       /** The units offered first, in the order of likelihood. */
       readonly units: readonly string[];
     }

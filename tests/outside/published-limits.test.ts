@@ -25,10 +25,30 @@ interface Printed {
 
 const printed: readonly Printed[] = [
   { source: "transfer-setup-1", at: "Conclusions", figures: ["2 in", "2.54 cm"] },
-  { source: "transfer-setup-1", at: "Table 6, adjustable gap protocol", figures: ["n 114", "3.5 in: 108, 95 %", "7 in: 92, 81 %, CI 72-87 %", "10.5 in: 49 %", "14 in: 21 %", "17.5 in: 12 %"] },
+  {
+    source: "transfer-setup-1",
+    at: "Table 6, adjustable gap protocol",
+    figures: [
+      "n 114",
+      "3.5 in: 108, 95 %",
+      "7 in: 92, 81 %, CI 72-87 %",
+      "10.5 in: 49 %",
+      "14 in: 21 %",
+      "17.5 in: 12 %",
+    ],
+  },
   { source: "transfer-setup-1", at: "lateral grab bar use, text under Table 11", figures: [] },
   { source: "transfer-setup-2", at: "Transfer heights", figures: ["within 1 in: 94 to 95 %"] },
-  { source: "transfer-setup-2", at: "Table 9", figures: ["no bars, highest: 5th 22.8, 25th 26.0, 50th 28.0 in; n 71", "lowest: 5th 22.2 in", "mean seat (Table 3): 22.1 in", "share at or above the 5th: 95 %"] },
+  {
+    source: "transfer-setup-2",
+    at: "Table 9",
+    figures: [
+      "no bars, highest: 5th 22.8, 25th 26.0, 50th 28.0 in; n 71",
+      "lowest: 5th 22.2 in",
+      "mean seat (Table 3): 22.1 in",
+      "share at or above the 5th: 95 %",
+    ],
+  },
   { source: "toro-2013", at: "abstract", figures: ["47 of 113, 42 %", "side guard 6 in"] },
   { source: "tsai-2014", at: "Table 2", figures: ["20 to 45 degrees", "within 3 in", "front two thirds"] },
   { source: "gagnon-2008", at: "abstract", figures: ["0.5 m to 0.6 m: 10 cm"] },
@@ -36,7 +56,11 @@ const printed: readonly Printed[] = [
   { source: "barbareschi-2018", at: "abstract", figures: [] },
   { source: "mde-committee-2013", at: "18 inch low height", figures: ["about 1 in"] },
   { source: "mde-2017", at: "M301.2.4, exception 1", figures: ["3 in (75 mm)"] },
-  { source: "mde-2017", at: "M301.4.1", figures: ["39 in (990 mm) wide", "6 in (150 mm) high", "36 in (915 mm) deep"] },
+  {
+    source: "mde-2017",
+    at: "M301.4.1",
+    figures: ["39 in (990 mm) wide", "6 in (150 mm) high", "36 in (915 mm) deep"],
+  },
   { source: "ada-2010", at: "302.1", figures: [] },
   { source: "lodging-bed-heights", at: "bed height fact sheet", figures: ["17-23 in", "2010 Standards"] },
   { source: "dsouza-2022", at: "Table 2", figures: ["manual, combined: n 277, mean 19.5 in, 16.3-23.9 in"] },
@@ -53,13 +77,21 @@ const printed: readonly Printed[] = [
   { source: "section-gg", at: "code 01", figures: [] },
   { source: "winter-fractions", at: "Figure 4.1", figures: ["hip .530", "knee .285"] },
   { source: "winter-fractions", at: "Table 4.1", figures: ["total leg .161"] },
-  { source: "de-leva-1996", at: "Table 4", figures: ["thigh, shank, foot, men: .1416 + .0433 + .0137 = .1986, rounded .199", "women: .1478 + .0481 + .0129 = .2088, rounded .209"] },
+  {
+    source: "de-leva-1996",
+    at: "Table 4",
+    figures: [
+      "thigh, shank, foot, men: .1416 + .0433 + .0137 = .1986, rounded .199",
+      "women: .1478 + .0481 + .0129 = .2088, rounded .209",
+    ],
+  },
   { source: "stability-1995", at: "abstract", figures: ["towards the tip: -25.2 to -52.3 %"] },
   { source: "footrests-stability", at: "abstract", figures: [] },
 ];
 
 /** Figures of a text as numbers: `3.5`, `.530` and `108`; numbers that only name a table or a form are left out by their place. */
-const figuresIn = (text: string): readonly number[] => [...text.matchAll(/(?:\d+(?:\.\d+)?|\.\d+)/g)].map((m) => Number(m[0]));
+const figuresIn = (text: string): readonly number[] =>
+  [...text.matchAll(/(?:\d+(?:\.\d+)?|\.\d+)/g)].map((m) => Number(m[0]));
 /** Figures that follow from arithmetic on what is printed, each with the arithmetic. */
 const derived: Readonly<Record<string, readonly number[]>> = {
   "transfer-setup-1 Conclusions": [2 * 2.54], // the right conversion of 2 in
@@ -74,7 +106,9 @@ const holders: readonly { readonly name: string; readonly bases: readonly BasisN
   ...[...set.defaults.values()].map((d) => ({ name: `default ${d.name}`, bases: d.bases })),
   ...set.rules.map((r) => ({ name: `rule ${r.id}`, bases: r.bases })),
 ];
-const citations: readonly { readonly by: string; readonly citation: Citation }[] = holders.flatMap((h) => h.bases.flatMap((b) => (b.citation ? [{ by: h.name, citation: b.citation }] : [])));
+const citations: readonly { readonly by: string; readonly citation: Citation }[] = holders.flatMap((h) =>
+  h.bases.flatMap((b) => (b.citation ? [{ by: h.name, citation: b.citation }] : [])),
+);
 
 describe("published figures of home-transfer 2026.1", () => {
   it("are read from a rule set without faults of form", () => {
@@ -82,20 +116,33 @@ describe("published figures of home-transfer 2026.1", () => {
     expect(citations.length).toBeGreaterThan(60);
   });
 
-  it.each(citations.map((c) => [c.by, c.citation.id, c.citation.at, c.citation] as const))("%s cites %s, %s, with the figures that stand there", (_by, id, at, citation) => {
-    const place = printed.find((p) => p.source === id && p.at === at);
-    expect(place, `${id}, ${at}: nothing is on record for this place`).toBeDefined();
-    const there = [...place!.figures.flatMap(figuresIn), ...(derived[`${id} ${at}`] ?? [])];
-    for (const n of figuresIn(citation.says)) expect(there, `${citation.says}: ${n}`).toContainEqual(expect.closeTo(n, 9));
-  });
+  it.each(citations.map((c) => [c.by, c.citation.id, c.citation.at, c.citation] as const))(
+    "%s cites %s, %s, with the figures that stand there",
+    (_by, id, at, citation) => {
+      const place = printed.find((p) => p.source === id && p.at === at);
+      expect(place, `${id}, ${at}: nothing is on record for this place`).toBeDefined();
+      const there = [...place!.figures.flatMap(figuresIn), ...(derived[`${id} ${at}`] ?? [])];
+      for (const n of figuresIn(citation.says))
+        expect(there, `${citation.says}: ${n}`).toContainEqual(expect.closeTo(n, 9));
+    },
+  );
 
   it("leaves no place on record that nothing cites any more", () => {
-    expect(printed.filter((p) => !citations.some((c) => c.citation.id === p.source && c.citation.at === p.at))).toEqual([]);
+    expect(
+      printed.filter((p) => !citations.some((c) => c.citation.id === p.source && c.citation.at === p.at)),
+    ).toEqual([]);
   });
 });
 
 /** Published limits: what the source prints, and how far the rule set may round it to a mark of the tape. */
-const limits: readonly (readonly [name: string, printed: number, unit: string, source: string, at: string, rounding: number])[] = [
+const limits: readonly (readonly [
+  name: string,
+  printed: number,
+  unit: string,
+  source: string,
+  at: string,
+  rounding: number,
+])[] = [
   ["close-gap", 3, "in", "tsai-2014", "Table 2", 0],
   ["wide-gap", 7, "in", "transfer-setup-1", "Table 6, adjustable gap protocol", 0],
   ["turned-least", 20, "deg", "tsai-2014", "Table 2", 0],
@@ -110,18 +157,25 @@ const limits: readonly (readonly [name: string, printed: number, unit: string, s
 describe("published limits", () => {
   it.each(limits)("%s is %d %s as printed in %s, %s", (name, value, unit, source, at, rounding) => {
     const limit = set.limits.get(name)!;
-    expect(Math.abs(fromSi(limit.interval.nominal, unitOf(unit)) - value)).toBeLessThanOrEqual(rounding + 1e-9);
+    expect(Math.abs(fromSi(limit.interval.nominal, unitOf(unit)) - value)).toBeLessThanOrEqual(
+      rounding + 1e-9,
+    );
     expect(limit.bases.some((b) => b.citation?.id === source && b.citation.at === at)).toBe(true);
   });
 
   it("are all in the table, so that a new one cannot be added without its printed value", () => {
-    const published = [...set.limits.values()].filter((l) => l.bases.some((b) => b.basis === "published")).map((l) => l.name);
+    const published = [...set.limits.values()]
+      .filter((l) => l.bases.some((b) => b.basis === "published"))
+      .map((l) => l.name);
     expect(published.sort()).toEqual(limits.map((l) => l[0]).sort());
   });
 
   it("that are common practice or a choice of the rule set cite no source", () => {
     for (const name of ["firm-bearing", "least-bearing", "steep-board", "too-steep-board", "hand-pull"])
-      expect(set.limits.get(name)!.bases.filter((b) => b.citation), name).toEqual([]);
+      expect(
+        set.limits.get(name)!.bases.filter((b) => b.citation),
+        name,
+      ).toEqual([]);
   });
 });
 
@@ -129,7 +183,14 @@ describe("published limits", () => {
 const ends = (id: string): number[] => {
   const judged = set.rules.find((r) => r.id === id)!.judged;
   if (judged.is !== "bands") return [];
-  return [...new Set(judged.bands.flatMap((b) => [b.low, b.high]).filter((e) => Number.isFinite(e.value)).map((e) => Math.round((e.value / 0.0254) * 1e6) / 1e6))].sort((a, b) => a - b);
+  return [
+    ...new Set(
+      judged.bands
+        .flatMap((b) => [b.low, b.high])
+        .filter((e) => Number.isFinite(e.value))
+        .map((e) => Math.round((e.value / 0.0254) * 1e6) / 1e6),
+    ),
+  ].sort((a, b) => a - b);
 };
 /** Plain numbers in what a rule judges. */
 const factors = (id: string): number[] => {

@@ -59,15 +59,21 @@ describe("Independent libraries agree on random amounts", () => {
       { numRuns: 200 },
     );
   });
-  it("lbf, by mathjs", () => expect(measure("35 lbf").value).toBeCloseTo(math.unit(35, "lbf").toNumber("N"), 9));
+  it("lbf, by mathjs", () =>
+    expect(measure("35 lbf").value).toBeCloseTo(math.unit(35, "lbf").toNumber("N"), 9));
 
   it("fractions of an inch, by exact fractions rounded once", () => {
     fc.assert(
-      fc.property(fc.integer({ min: 0, max: 99 }), fc.constantFrom(2, 4, 8, 16, 32, 64), fc.nat(), (whole, bottom, n) => {
-        const top = (n % (bottom - 1)) + 1;
-        const exact = new Fraction(top, bottom).add(whole).mul(254).div(10_000).valueOf();
-        expect(measure(`${whole === 0 ? "" : `${whole} `}${top}/${bottom} in`).value).toBe(exact);
-      }),
+      fc.property(
+        fc.integer({ min: 0, max: 99 }),
+        fc.constantFrom(2, 4, 8, 16, 32, 64),
+        fc.nat(),
+        (whole, bottom, n) => {
+          const top = (n % (bottom - 1)) + 1;
+          const exact = new Fraction(top, bottom).add(whole).mul(254).div(10_000).valueOf();
+          expect(measure(`${whole === 0 ? "" : `${whole} `}${top}/${bottom} in`).value).toBe(exact);
+        },
+      ),
     );
   });
 });

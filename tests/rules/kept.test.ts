@@ -19,7 +19,9 @@ const library: Library = {
   },
 };
 /** Any values serve: what is counted is how often something is worked out. */
-const defaults: Defaults = { get: () => ({ interval: { low: 0.01, nominal: 0.02, high: 0.03 }, dimension: "length", tapeable: false }) };
+const defaults: Defaults = {
+  get: () => ({ interval: { low: 0.01, nominal: 0.02, high: 0.03 }, dimension: "length", tapeable: false }),
+};
 
 function session(text: string) {
   const scenes = new Scenes();
@@ -45,7 +47,10 @@ describe("What an edit does not touch is not worked out again", () => {
     ["a comment is added on top", (t: string) => `# a line\n${t}`],
     ["the client's code changes", (t: string) => t.replace("C-07", "C-08")],
     ["another trial is written", (t: string) => t.replace("outcome done", "outcome stopped")],
-    ["a note is added to the bed", (t: string) => t.replace("  edge firm", '  note "new slats"\n  edge firm')],
+    [
+      "a note is added to the bed",
+      (t: string) => t.replace("  edge firm", '  note "new slats"\n  edge firm'),
+    ],
   ])("works nothing out when %s", (_title, edit) => {
     const check = session(text);
     check((t) => t);
@@ -68,16 +73,24 @@ describe("Left and right are the client's own", () => {
     ["right", "foot", "left"],
     [undefined, "head", undefined],
     ["left", undefined, undefined],
-  ])("beside the %s side of the bed, facing the %s: the bed is on the chair's %s", (side, facing, expected) => {
-    expect(chairSide(side, facing)).toBe(expected);
-  });
+  ])(
+    "beside the %s side of the bed, facing the %s: the bed is on the chair's %s",
+    (side, facing, expected) => {
+      expect(chairSide(side, facing)).toBe(expected);
+    },
+  );
 });
 
 describe("Scenes", () => {
   it("turn a transfer round for the way back, and take from it what the way back does not say", () => {
     const home = householdOf(file, readSetup(readFileSync(file, "utf8")), library);
     const [there, back] = new Scenes().of(home);
-    expect([there!.from!.kind, there!.to!.kind, back!.from!.kind, back!.to!.kind]).toEqual(["wheelchair", "bed", "bed", "wheelchair"]);
+    expect([there!.from!.kind, there!.to!.kind, back!.from!.kind, back!.to!.kind]).toEqual([
+      "wheelchair",
+      "bed",
+      "bed",
+      "wheelchair",
+    ]);
     expect(back!.board).toBe(there!.board);
     expect(there!.side).toBe("left");
     expect(there!.parked.legrests).toEqual({ left: "removed", right: "in-place" });

@@ -50,6 +50,17 @@ describe("What people type is read", () => {
     });
   });
 
+  it("reads the heights between which a bed adjusts", () => {
+    const home = findings("bed { adjusts 15 in to 26 in }", {});
+    const adjusts = home.things.get("bed")!.values["adjusts"] as Quantity;
+    expect(adjusts).toMatchObject({
+      shape: "adjusts",
+      low: expect.closeTo(15 * inch, 12),
+      high: expect.closeTo(26 * inch, 12),
+    });
+    expect(findings("bed { adjusts no }", {}).things.get("bed")!.values["adjusts"]).toBe("no");
+  });
+
   it("keeps the newer of two values that carry dates", () => {
     const home = findings(`bed {\n top 23 in on 2026-03-01\n top 22 in on 2026-03-02\n}`, {});
     expect((home.things.get("bed")!.values["top"] as Quantity).nominal).toBeCloseTo(22 * inch, 12);
