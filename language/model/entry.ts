@@ -174,7 +174,7 @@ class EntryReader {
           node,
           "form/key-missing",
           says["form/key-missing"]({ key, where: title, help: k.help }),
-          missingFix(key, node),
+          missingFix(key, node, this.lines(node)),
           headSpan(statement),
         );
     const entry = this.entry;
@@ -388,17 +388,14 @@ function headKey(spec: BlockSpec): KeySpec {
 
 const headSpan = (s: Statement): { start: number; end: number } => ({ start: s.start, end: s.end });
 
-/** Inserts `key unknown` as the first line of the block. */
-function missingFix(key: string, node: Node): LineProblem["fixes"] {
-  const at = node.statement.end;
-  return node.children
-    ? [
-        {
-          title: `Write ${key} unknown: it must still be measured`,
-          text: ` {\n  ${key} unknown`,
-          start: at,
-          end: at + 2,
-        },
-      ]
-    : [];
+/** Inserts `key unknown` as the first statement of the block, behind its brace. */
+function missingFix(key: string, node: Node, line: string): LineProblem["fixes"] {
+  const brace = line.indexOf("{", node.statement.end);
+  if (!node.children || brace < 0) return [];
+  const margin = line.match(/^\s*/)![0];
+  const alone = /^\s*(#.*)?$/.test(line.slice(brace + 1));
+  const rest = line.slice(brace + 1);
+  const text = alone ? `${rest}\n${margin}  ${key} unknown` : ` ${key} unknown;`;
+  const [start, end] = alone ? [brace + 1, line.length] : [brace + 1, brace + 1];
+  return [{ title: `Write ${key} unknown: it must still be measured`, text, start, end }];
 }

@@ -68,10 +68,7 @@ const formFixes: FixSource = ({ page }, reported) =>
     if (!problem?.fixes || r.path !== page.path) return [];
     const only = problem.fixes.length === 1;
     return problem.fixes.map((fix): Proposed => {
-      const edit =
-        r.rule === "form/key-missing"
-          ? insertInBlock(page, r, fix.text)
-          : plainEdit(problem.line, fix.start ?? problem.start, fix.end ?? problem.end, fix.text);
+      const edit = plainEdit(problem.line, fix.start ?? problem.start, fix.end ?? problem.end, fix.text);
       return { title: fix.title, edits: [{ path: page.path, edit }], for: [r], preferred: only };
     });
   });
@@ -80,20 +77,6 @@ const plainEdit = (line: number, start: number, end: number, newText: string): T
   range: rangeOn(line, start, end),
   newText,
 });
-
-/** A missing key goes behind the opening brace: on a line of its own, or before what stands on the same line. */
-function insertInBlock(page: Page, r: Reported, text: string): TextEdit {
-  const statement = text.replace(/^\s*\{/, "").trim();
-  const { line, character } = r.range.end;
-  const own = page.tree.lines[line]!;
-  const brace = own.text.indexOf("{", character) + 1;
-  const commentFrom = own.comment?.start ?? own.text.length;
-  const rest = own.text.slice(brace, commentFrom).trim();
-  const indent = /^\s*/.exec(own.text)![0];
-  if (rest === "")
-    return plainEdit(line, own.text.trimEnd().length, own.text.trimEnd().length, `\n${indent}  ${statement}`);
-  return plainEdit(line, brace, brace, rest.startsWith("}") ? ` ${statement}` : ` ${statement};`);
-}
 
 /** What a rule offers for a finding of substance, where it comes with a change. */
 const remedyFixes: FixSource = ({ page }, reported) =>
