@@ -35,8 +35,10 @@ import { closeRulePage, ruleDiagnostics, ruleHover, rulePageOf, type RulePage } 
 declare const SPANWISE_VERSION: string | undefined;
 const version = typeof SPANWISE_VERSION === "string" ? SPANWISE_VERSION : "0.0.0";
 
-/** How long after the last change findings are pushed, in ms: typing is not interrupted, and nobody waits. */
-const pause = 40;
+/** A round of findings that takes longer than this, in ms, is not begun anew with every letter. */
+const quick = 15;
+/** The longest that findings wait for typing to pause, in ms. */
+const longestPause = 60;
 
 export interface ServerOptions {
   readonly workspace?: Workspace;
@@ -64,6 +66,8 @@ class Server {
   /** What was last pushed, by address: the same result of the same version is not pushed twice. */
   private readonly pushed = new Map<string, { readonly of: Snapshot | string; readonly version: number }>();
   private timer: ReturnType<typeof setTimeout> | undefined;
+  /** How long the last whole round took, in ms. */
+  private took = 0;
   private round = 0;
   private folders: string[] = [];
   private can = { snippets: false, disabledActions: false, watch: false, folders: false };
@@ -165,14 +169,24 @@ class Server {
     this.soon();
   }
 
-  /** Pushes findings after a pause; a change meanwhile starts the pause anew. */
+  /**
+   * Pushes findings once what has come in is read: at once while a round is quick, else after a pause of about twice what the
+   * last round took. A change meanwhile starts the wait anew, so that no round is spent on a text that is already gone.
+   */
   private soon(): void {
     clearTimeout(this.timer);
     const round = ++this.round;
+    const pause = this.took < quick ? 0 : Math.min(longestPause, 2 * this.took);
     this.timer = setTimeout(() => void this.push(round).catch(this.fault), pause);
   }
 
   private async push(round: number): Promise<void> {
+    const start = performance.now();
+    await this.pushAll(round);
+    if (round === this.round) this.took = performance.now() - start;
+  }
+
+  private async pushAll(round: number): Promise<void> {
     for (const document of this.documents.all()) {
       if (round !== this.round) return;
       try {
