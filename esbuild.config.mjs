@@ -77,6 +77,9 @@ async function buildClient() {
   const result = await build({
     ...common,
     format: "cjs",
+    // A module knows its own address; in a CommonJS bundle it is that of the bundle.
+    banner: { js: 'const ownAddress = require("node:url").pathToFileURL(__filename).href;' },
+    define: { ...common.define, "import.meta.url": "ownAddress" },
     entryPoints: { extension: "client/extension.ts", server: "client/server.ts" },
     outdir: "client/dist",
     outExtension: { ".js": ".cjs" },

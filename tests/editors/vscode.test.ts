@@ -16,7 +16,12 @@ describe("the first household in VS Code", () => {
       [HOME]: (text) => text.replace("mass 182 lb ± 2 lb", "mass 182"),
     });
     await editor.open(HOME);
-    await editor.page.locator(".squiggly-error, .squiggly-warning").first().waitFor();
+    try {
+      await editor.page.locator(".squiggly-error, .squiggly-warning").first().waitFor();
+    } catch (error) {
+      await editor.screenshot("failed nothing underlined");
+      throw error;
+    }
   });
   afterEach(async ({ task }) => {
     if (task.result?.state === "fail") await editor?.screenshot(`failed ${task.name}`);
