@@ -69,6 +69,10 @@ async function buildCommand() {
     outfile,
   });
   chmodSync(outfile, 0o755);
+  // The program trusts the rule sets that it carries, so none is packed that does not pass.
+  const verified = spawnSync(process.execPath, [outfile, "rules"], { cwd: ROOT, encoding: "utf8" });
+  if (verified.status !== 0)
+    throw new Error(`The rule sets cannot be packed.\n${verified.stdout}${verified.stderr}`);
   writeFileSync(path.join(ROOT, "dist/LICENSES.txt"), licences(result.metafile));
 }
 

@@ -15,12 +15,12 @@ export function loadTrees(trees: readonly RuleTree[], around: Surroundings): Rea
 
 /** Reads and checks a folder's files. Files are taken in the order of their paths. */
 export const loadRuleSet = (files: readonly RuleFile[], around: Surroundings): ReadSet =>
-  loadTrees(
-    [...files]
-      .sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0))
-      .map((f) => ({ path: f.path, tree: readTree(f.text, ruleShape) })),
-    around,
-  );
+  loadTrees(treesOf(files), around);
+
+const treesOf = (files: readonly RuleFile[]): RuleTree[] =>
+  [...files]
+    .sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0))
+    .map((f) => ({ path: f.path, tree: readTree(f.text, ruleShape) }));
 
 const byPlace = (a: SetProblem, b: SetProblem): number =>
   a.path < b.path
@@ -31,3 +31,13 @@ const byPlace = (a: SetProblem, b: SetProblem): number =>
         a.start - b.start ||
         (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0) ||
         (a.message < b.message ? -1 : 1);
+
+/**
+ * Reads the files of a set that was verified when the program was built. Whatever cannot be read all the same is verified and refused
+ * like any other.
+ */
+export function readReleased(files: readonly RuleFile[], around: Surroundings): ReadSet {
+  const trees = treesOf(files);
+  const { set, problems } = readRules(trees);
+  return problems.length === 0 ? { set, partial: set, problems: [] } : loadTrees(trees, around);
+}

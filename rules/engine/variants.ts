@@ -69,6 +69,15 @@ export function valuesSet(
   };
 }
 
+/** For a verdict on one transfer no other one is worked out, but for the one that it turns round. */
+function onlyWith(household: Household, { is, scene }: Subject): Household {
+  if (!scene || (is !== "transfer" && is !== "step" && is !== "end")) return household;
+  const wanted = new Set([scene.name, scene.base?.name]);
+  const other = (t: Thing): boolean =>
+    (t.kind === "transfer" || t.kind === "way-back") && !wanted.has(t.name);
+  return { ...household, all: household.all.filter((t) => !other(t)) };
+}
+
 export class Variants {
   private readonly scenes = new Scenes();
   private readonly reader: FactReader;
@@ -84,7 +93,12 @@ export class Variants {
   /** How `rule` judges the same subject in another household; undefined where the subject is not there. */
   judge(rule: Rule, subject: Subject, household: Household): Judgement | undefined {
     this.reader.begin();
-    const subjects = subjectsOf(household, this.scenes.of(household), this.reader, subject.facts.sight.today);
+    const subjects = subjectsOf(
+      household,
+      this.scenes.of(onlyWith(household, subject)),
+      this.reader,
+      subject.facts.sight.today,
+    );
     const among =
       subject.is === "thing"
         ? subjects.things(subject.thing!.kind)

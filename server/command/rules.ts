@@ -18,7 +18,7 @@ async function checkSets(wanted: string | undefined, around: Surroundings): Prom
   const { setProblemText } = await import("./as-text.js");
   const t = around.terminal;
   const root = repositoryOf(around.cwd) ?? around.cwd;
-  const sets = new RuleSets();
+  const sets = new RuleSets(undefined, true);
   const [name, version] = (wanted ?? "").split(/[/ ]/);
   const listed = sets
     .list(root)

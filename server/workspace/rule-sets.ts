@@ -3,7 +3,7 @@ import { createHash } from "node:crypto";
 import { existsSync, readdirSync } from "node:fs";
 import path from "node:path";
 import embedded from "virtual:rule-sets";
-import { loadRuleSet } from "../../rules/engine/load.js";
+import { loadRuleSet, readReleased } from "../../rules/engine/load.js";
 import type { ReadSet, RuleFile, RuleSet, SetProblem } from "../../rules/engine/types.js";
 import { FactTable } from "../../rules/engine/fact-table.js";
 import { quantities } from "../../rules/quantities/index.js";
@@ -41,6 +41,12 @@ export function contentHash(files: readonly RuleFile[]): string {
   return hash.digest("hex");
 }
 
+/** The content of a set that comes with the program; the build verified it (`spanwise rules`). */
+function releasedHash(name: string, version: string): string | undefined {
+  const found = embedded.find((s) => s.name === name && s.version === version);
+  return found && contentHash(found.files);
+}
+
 interface Listed {
   readonly name: string;
   readonly version: string;
@@ -53,8 +59,14 @@ export class RuleSets {
   private readonly byFolder = new Map<string, { stamp: string; loaded: LoadedSet }>();
   private readonly released = new Map<string, LoadedSet>();
 
-  /** `open` gives the text of a rule file that is being edited; undefined where none is. */
-  constructor(private readonly open: (file: string) => string | undefined = () => undefined) {}
+  /**
+   * `open` gives the text of a rule file that is being edited; undefined where none is. `all`: released sets are verified too,
+   * as `spanwise rules` does; else a set whose content is that of a released one is not verified at every start again.
+   */
+  constructor(
+    private readonly open: (file: string) => string | undefined = () => undefined,
+    private readonly all = false,
+  ) {}
 
   /** Every rule set that a plan in `root` can name, by name and version. */
   list(root?: string): readonly Listed[] {
@@ -131,7 +143,11 @@ export class RuleSets {
     const hash = contentHash(files);
     const key = `${name} ${version} ${hash}`;
     let read = this.byHash.get(key);
-    if (!read) this.byHash.set(key, (read = loadRuleSet(files, surroundings)));
+    if (!read) {
+      const verified = !this.all && releasedHash(name, version) === hash;
+      read = verified ? readReleased(files, surroundings) : loadRuleSet(files, surroundings);
+      this.byHash.set(key, read);
+    }
     const problems = [...unread, ...read.problems, ...misnamed(name, version, read.partial, files)];
     return {
       name,
