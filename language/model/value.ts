@@ -2,6 +2,7 @@
 import { unitOf, unitsOf } from "../quantity/units.js";
 import { showValue } from "../quantity/show.js";
 import type { Dimension, Known, Quantity, ShownUnit } from "../quantity/types.js";
+import { atomText } from "../text/atom.js";
 import { says } from "../text/messages.js";
 import { nearest } from "../text/nearest.js";
 import type { Atom, Bare, Fix, LineProblem, Measure } from "../text/types.js";
@@ -562,24 +563,7 @@ class ValueReader {
 /** One object for every `unknown`: they are all alike. */
 export const unknownValue = { type: "unknown" } as const;
 
-const raw = (a: Atom | undefined): string => {
-  switch (a?.type) {
-    case undefined:
-      return "";
-    case "word":
-      return a.raw;
-    case "text":
-      return `"${a.value}"`;
-    case "measure":
-      return a.spelling;
-    case "number":
-      return a.raw;
-    case "date":
-      return a.date;
-    case "mark":
-      return a.mark;
-  }
-};
+const raw = (a: Atom | undefined): string => (a ? atomText(a) : "");
 const toSiBare = (b: Bare, symbol: string): number => {
   const u = unitOf(symbol);
   return u.times === undefined

@@ -4,6 +4,7 @@
  */
 import { blockSpec, setupVocabulary, topOnly } from "../vocabulary/index.js";
 import { readStep, spell } from "../vocabulary/verbs.js";
+import { atomText } from "./atom.js";
 import { parseLine } from "./line.js";
 import type { Atom, Line, Statement } from "./types.js";
 
@@ -134,19 +135,6 @@ function keySpelling(word: string, raw: string, inside: string | undefined): str
   return raw;
 }
 
-function spelling(a: Atom): string {
-  switch (a.type) {
-    case "word":
-      return a.raw === "×" || a.raw === "x" ? a.word : a.raw;
-    case "text":
-      return `"${a.value.replace(/["\\]/g, "\\$&")}"`;
-    case "measure":
-      return a.spelling;
-    case "number":
-      return a.raw;
-    case "date":
-      return a.date;
-    case "mark":
-      return a.mark;
-  }
-}
+/** The letter or sign between two sizes is written `by`. */
+const spelling = (a: Atom): string =>
+  a.type === "word" && (a.raw === "×" || a.raw === "x") ? a.word : atomText(a);

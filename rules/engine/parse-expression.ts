@@ -10,6 +10,7 @@
  *
  * Depth and size are bounded, so whatever is written, reading and evaluating it ends: a rule file is somebody else's data.
  */
+import { atomText } from "../../language/text/atom.js";
 import type { Atom } from "../../language/text/types.js";
 import type { Comparison, Expr, Span } from "./expression.js";
 
@@ -49,24 +50,6 @@ export function parsePrefix(
   } catch (e) {
     if (e instanceof ExpressionError) return e;
     throw e;
-  }
-}
-
-/** How an atom reads in a message. */
-export function atomText(a: Atom): string {
-  switch (a.type) {
-    case "word":
-      return a.raw;
-    case "text":
-      return `"${a.value.length > 30 ? `${a.value.slice(0, 30)}...` : a.value}"`;
-    case "measure":
-      return a.spelling;
-    case "number":
-      return a.raw;
-    case "date":
-      return a.date;
-    case "mark":
-      return a.mark;
   }
 }
 

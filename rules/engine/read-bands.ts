@@ -2,7 +2,7 @@
 import type { Dimension, ShownUnit } from "../../language/quantity/types.js";
 import type { Atom, Node } from "../../language/text/types.js";
 import type { Grade } from "../types.js";
-import { atomText } from "./parse-expression.js";
+import { atomText } from "../../language/text/atom.js";
 import { isGrade } from "./bands.js";
 import type { Page } from "./statements.js";
 import type { Band, BandEnd, ChoiceBand } from "./types.js";

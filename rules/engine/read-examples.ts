@@ -1,7 +1,7 @@
 /** Reads `examples { ... }`: values, a colon, and the verdict they give. */
 import type { Atom, Node } from "../../language/text/types.js";
 import type { Grade, VerdictKind } from "../types.js";
-import { atomText } from "./parse-expression.js";
+import { atomText } from "../../language/text/atom.js";
 import { isGrade } from "./bands.js";
 import { readInterval } from "./read-values.js";
 import type { Page } from "./statements.js";

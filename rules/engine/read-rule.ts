@@ -1,7 +1,8 @@
 /** Reads one rule: what it looks at, when it applies, what it judges, and everything said about it. */
 import type { Atom, Node } from "../../language/text/types.js";
 import type { BasisNote, Level } from "../types.js";
-import { atomText, ExpressionError, parseExpression, parsePrefix } from "./parse-expression.js";
+import { atomText } from "../../language/text/atom.js";
+import { ExpressionError, parseExpression, parsePrefix } from "./parse-expression.js";
 import { namesIn, type Expr } from "./expression.js";
 import { readBands } from "./read-bands.js";
 import { readExamples } from "./read-examples.js";

@@ -3,7 +3,7 @@ import { between, exactly, plusMinus, type Interval } from "../../language/quant
 import type { Dimension, ShownUnit } from "../../language/quantity/types.js";
 import type { Atom, Node } from "../../language/text/types.js";
 import type { BasisNote } from "../types.js";
-import { atomText } from "./parse-expression.js";
+import { atomText } from "../../language/text/atom.js";
 import { basisKeys, isBasisKey, readBasis, sourceKinds, type Page } from "./statements.js";
 import type { Change, DefaultValue, Extent, LimitValue, Source, SourceKind } from "./types.js";
 

@@ -1,7 +1,7 @@
 /** Reading the statements of rule files: what is common to rules, limits, defaults and sources. */
 import type { Atom, Entry, Fix, Node } from "../../language/text/types.js";
 import type { BasisNote } from "../types.js";
-import { atomText } from "./parse-expression.js";
+import { atomText } from "../../language/text/atom.js";
 import type { Span } from "./expression.js";
 import { nearest } from "../../language/text/nearest.js";
 import type { RulePlace, SetProblem, SourceKind } from "./types.js";
