@@ -220,37 +220,8 @@ export class Workings {
   }
 
   private fromQuantity(thing: Thing, who: string, key: string, value: Quantity, words?: string): Computed {
-    const tolerance = value.toleranceGiven
-      ? undefined
-      : this.defaults.get(`tolerance-${value.dimension}-${value.known}`);
-    const interval: Interval = tolerance
-      ? {
-          low: value.low - tolerance.interval.high,
-          nominal: value.nominal,
-          high: value.high + tolerance.interval.high,
-        }
-      : { low: value.low, nominal: value.nominal, high: value.high };
     const label = words ?? `${key.replaceAll("-", " ")} of ${thing.name}`;
-    const { now } = this;
-    // The place is looked up when it is shown: lines inside the block may have moved although this value is the same.
-    const term: Term = {
-      label,
-      value: interval,
-      dimension: value.dimension,
-      unit: value.unit,
-      get place() {
-        return now.get(who)!.placeOf(key);
-      },
-    };
-    return {
-      name: label,
-      dimension: value.dimension,
-      value: interval,
-      missing: [],
-      assumed: [],
-      trace: [term],
-      unit: value.unit,
-    };
+    return writtenValue(label, value, this.defaults, () => this.now.get(who)!.placeOf(key));
   }
 
   private default(name: string): Computed {
@@ -280,6 +251,34 @@ export class Workings {
     }
     return found;
   }
+}
+
+/**
+ * A value as somebody wrote it, with the rule set's tolerance for how it is known where none was written. A range, of doubt or of
+ * choice, carries its own. The place is looked up when it is shown: lines may have moved although the value is the same.
+ */
+export function writtenValue(
+  label: string,
+  value: Quantity,
+  defaults: Defaults,
+  place: () => Place,
+): Computed {
+  const tolerance = value.toleranceGiven
+    ? undefined
+    : defaults.get(`tolerance-${value.dimension}-${value.known}`);
+  const off = tolerance?.interval.high ?? 0;
+  const interval: Interval = { low: value.low - off, nominal: value.nominal, high: value.high + off };
+  const { dimension, unit } = value;
+  const term: Term = {
+    label,
+    value: interval,
+    dimension,
+    unit,
+    get place() {
+      return place();
+    },
+  };
+  return { name: label, dimension, value: interval, missing: [], assumed: [], trace: [term], unit };
 }
 
 function notSaid(what: string, place: (() => Place) | undefined, key: string): Computed {

@@ -41,7 +41,6 @@ export const plusMinus = (x: number, tolerance: number): Interval => ({
 });
 
 export const width = (a: Interval): number => a.high - a.low;
-export const isExact = (a: Interval): boolean => a.low === a.high;
 export const contains = (a: Interval, x: number): boolean => a.low <= x && x <= a.high;
 
 export const add = (a: Interval, b: Interval): Interval => ({
@@ -121,20 +120,6 @@ export const root = (a: Interval): Interval => ({
   low: Math.sqrt(Math.max(0, a.low)),
   nominal: Math.sqrt(Math.max(0, a.nominal)),
   high: Math.sqrt(Math.max(0, a.high)),
-});
-
-/** Image of `a` under a function that never falls (or, with `falling`, never rises) on it. */
-export function monotone(a: Interval, f: (x: number) => number, falling = false): Interval {
-  return falling
-    ? { low: f(a.high), nominal: f(a.nominal), high: f(a.low) }
-    : { low: f(a.low), nominal: f(a.nominal), high: f(a.high) };
-}
-
-/** The smallest interval around both; the nominal value is that of `a`. */
-export const hull = (a: Interval, b: Interval): Interval => ({
-  low: Math.min(a.low, b.low),
-  nominal: a.nominal,
-  high: Math.max(a.high, b.high),
 });
 
 /** Sine and cosine over an interval of radians, extremes inside included. */

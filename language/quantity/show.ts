@@ -28,9 +28,6 @@ const otherUnit: Record<string, string> = {
   oz: "kg",
 };
 
-/** The unit for a dimension where nothing written tells which one its writer prefers. */
-export const plainUnit = (dimension: Dimension): ShownUnit => ({ unit: siUnit[dimension] });
-
 /** A single value: `3 1/2 in`, `5 ft 9 in`, `89 mm`, `12.4 deg`, `1.25`. */
 export function showValue(value: number, dimension: Dimension, shown: ShownUnit): string {
   if (value === Infinity) return "no upper bound";

@@ -1,5 +1,6 @@
 /** Transfers, the way back, trials, and what is said about findings. */
 import {
+  assistanceLevels,
   angle,
   angleShape,
   choice,
@@ -101,14 +102,7 @@ export const trial: BlockSpec = {
   head: [part("on", dateShape, { lead: "on" })],
   keys: {
     by: text("the role of the person who led it", { need: "required" }),
-    assistance: choice(
-      "independent",
-      "setup",
-      "supervision",
-      "moderate",
-      "maximal",
-      "dependent",
-    )("the help that was needed", { need: "wanted" }),
+    assistance: choice(...assistanceLevels)("the help that was needed", { need: "wanted" }),
     outcome: choice("done", "stopped", "failed")("how it ended", { need: "required" }),
     skin: choice("clear", "marked")("the skin afterwards"),
     note: text("a note", { many: true }),

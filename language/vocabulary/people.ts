@@ -1,5 +1,6 @@
 /** Who moves and who helps. */
 import {
+  assistanceLevels,
   choice,
   choiceShape,
   code,
@@ -49,14 +50,7 @@ export const client: BlockSpec = {
       "at-risk",
       "broken",
     )("skin over the sitting bones and tail bone", { need: "wanted" }),
-    assistance: choice(
-      "independent",
-      "setup",
-      "supervision",
-      "moderate",
-      "maximal",
-      "dependent",
-    )("help needed for this kind of transfer", { need: "wanted" }),
+    assistance: choice(...assistanceLevels)("help needed for this kind of transfer", { need: "wanted" }),
     limit: parts(
       part("what", choiceShape("weight-bearing", "hip-flexion", "arm-push", "trunk-turn")),
       part("side", choiceShape("left", "right", "both")),

@@ -69,3 +69,13 @@ export const part = (name: string, shape: Shape, more: { lead?: string; optional
 });
 export const textShape: Shape = { is: "text" };
 export const dateShape: Shape = { is: "date" };
+
+/** The help that a transfer needs, from none to all. */
+export const assistanceLevels = [
+  "independent",
+  "setup",
+  "supervision",
+  "moderate",
+  "maximal",
+  "dependent",
+] as const;

@@ -3,6 +3,7 @@
  * overdue. They state what the setup says; whether that is well is said by the rules.
  */
 import { isQuantity } from "../../language/model/types.js";
+import { assistanceLevels } from "../../language/vocabulary/shapes.js";
 import { limitOverdue, reviewGiven, reviewOverdue, trial, weightBearing, within } from "./facts-record.js";
 import { boardUsed, helpersCount, ifNot, liftUsed, near, used } from "./facts-use.js";
 import { onTransfer, parts, word, yes, yesNo, type SpecialFact } from "./special-fact.js";
@@ -140,14 +141,7 @@ export const specialFacts: readonly SpecialFact[] = [
   wayBackWritten,
   trial("outcome", "how the newest trial of this direction ended", ["done", "stopped", "failed"]),
   trial("skin", "the skin after that trial", ["clear", "marked"]),
-  trial("assistance", "the help that was needed in that trial", [
-    "independent",
-    "setup",
-    "supervision",
-    "moderate",
-    "maximal",
-    "dependent",
-  ]),
+  trial("assistance", "the help that was needed in that trial", assistanceLevels),
   endKind("from"),
   endKind("to"),
   near("chair.armrest-near", "armrest", "armrest", ["fixed", "swing-away", "flip-back", "removable", "none"]),

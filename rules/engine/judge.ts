@@ -93,18 +93,20 @@ export function judge(rule: Rule, reader: Reader, skip?: ReadonlySet<Expr>): Jud
   };
 }
 
+/** What a rule judges does not exist on this subject, such as a board where none is used. */
+const notThere = (e: Evaluated): Judgement => ({
+  ...nothing,
+  facts: e.facts,
+  verdict: "not-applicable",
+  best: "holds",
+  worst: "holds",
+  reason: e.reason ?? "It does not exist here",
+});
+
 function byBands(rule: Rule, judged: Rule["judged"] & { readonly is: "bands" }, reader: Reader): Judgement {
   const e = evaluate(judged.expr, reader);
   const evidence = { missing: e.missing, assumed: e.assumed, facts: e.facts };
-  if (e.is === "without")
-    return {
-      ...nothing,
-      facts: e.facts,
-      verdict: "not-applicable",
-      best: "holds",
-      worst: "holds",
-      reason: e.reason ?? "It does not exist here",
-    };
+  if (e.is === "without") return notThere(e);
   if (judged.choices.length > 0) {
     if (e.choice === undefined)
       return { ...evidence, verdict: "unknown", best: "holds", worst: gravest(rule) };
@@ -161,14 +163,7 @@ function byRequirement(judged: Rule["judged"] & { readonly is: "require" }, read
     case "unsettled":
       return { ...evidence, verdict: "unsettled", best: "holds", worst: level };
     case "without":
-      return {
-        ...nothing,
-        facts: e.facts,
-        verdict: "not-applicable",
-        best: "holds",
-        worst: "holds",
-        reason: e.reason ?? "It does not exist here",
-      };
+      return notThere(e);
     default:
       return { ...evidence, verdict: "unknown", best: "holds", worst: level };
   }

@@ -3,6 +3,7 @@ import { isQuantity, isUnknown, type Thing, type Value } from "../../language/mo
 import type { Quantity, ShownUnit } from "../../language/quantity/types.js";
 import type { Dimension } from "../../language/quantity/types.js";
 import type { Place } from "../../language/text/types.js";
+import { writtenValue } from "../quantity.js";
 import type { Defaults } from "../scene.js";
 import type { Missing } from "../types.js";
 import { holderOf, valueAt, type Path } from "./fact-paths.js";
@@ -109,30 +110,8 @@ export class Written {
     value: Quantity,
     at: { readonly thing: Thing; readonly key: string },
   ): Reading {
-    // A range of choice is no doubt about a value; the tolerance of the rule set is for what was measured.
-    const tolerance =
-      value.toleranceGiven || value.shape === "adjusts"
-        ? undefined
-        : this.defaults.get(`tolerance-${value.dimension}-${value.known}`);
-    const off = tolerance?.interval.high ?? 0;
-    const interval = { low: value.low - off, nominal: value.nominal, high: value.high + off };
-    const term = {
-      label,
-      value: interval,
-      dimension: value.dimension,
-      unit: value.unit,
-      get place(): Place {
-        return at.thing.placeOf(at.key);
-      },
-    };
     return {
-      name: label,
-      dimension: value.dimension,
-      value: interval,
-      missing: [],
-      assumed: [],
-      trace: [term],
-      unit: value.unit,
+      ...writtenValue(label, value, this.defaults, () => at.thing.placeOf(at.key)),
       given: true,
     };
   }

@@ -5,7 +5,7 @@
 import type { Position, Range } from "vscode-languageserver-protocol";
 import { parseLine } from "../../language/text/line.js";
 import { Closed, lexer, Open, OpenText, PoundsSign, Semicolon, Text } from "../../language/text/tokens.js";
-import type { Atom, Entry, Node, Place, Statement, Tree } from "../../language/text/types.js";
+import type { Atom, Entry, Node, Statement, Tree } from "../../language/text/types.js";
 import { setupVocabulary, topOnly } from "../../language/vocabulary/index.js";
 import type { BlockSpec } from "../../language/vocabulary/types.js";
 
@@ -168,10 +168,6 @@ export const rangeOn = (line: number, start: number, end: number): Range => ({
   start: { line, character: start },
   end: { line, character: end },
 });
-
-/** A place inside an entry as a range of its file, whose entry starts on `line`. */
-export const rangeOf = (place: Place, line: number): Range =>
-  rangeOn(line + place.line, place.start, place.end);
 
 /** From the start of a statement to the end of its block. */
 export function rangeOfNode(node: Node, line: number): Range {
