@@ -7,6 +7,7 @@
 import type { Household, Said } from "../../language/model/household.js";
 import type { Value } from "../../language/model/types.js";
 import type { Finding, Level, Verdict } from "../types.js";
+import { withAccepted } from "./findings.js";
 import type { Subject } from "./subjects.js";
 import type { RuleSet } from "./types.js";
 
@@ -15,6 +16,8 @@ export interface Judged {
   readonly subject: Subject;
   /** The message without what is said of doubts and assumptions. */
   readonly plain: string;
+  /** The place of its rule among the rules of the set. */
+  readonly order: number;
 }
 
 type Parts = { readonly [part: string]: Value | undefined };
@@ -135,14 +138,6 @@ export function applyAcceptances(
     }),
     own,
   };
-}
-
-/** Getters stay getters: what is worked out when asked for is still not worked out. */
-function withAccepted(finding: Finding, accepted: Finding["accepted"]): Finding {
-  return Object.defineProperties(
-    {},
-    { ...Object.getOwnPropertyDescriptors(finding), accepted: { value: accepted, enumerable: true } },
-  ) as Finding;
 }
 
 const order = ["fails", "unknown", "unsettled", "holds", "not-applicable"];

@@ -10,16 +10,17 @@ import type { QuantityRule } from "../quantity.js";
 import type { Defaults, Scene } from "../scene.js";
 import { Scenes } from "../scenes.js";
 import type { Allowed } from "../steps/plan.js";
-import { applyAcceptances, checkExpectations, type Judged } from "./accept.js";
+import { applyAcceptances, checkExpectations } from "./accept.js";
 import { transferResult } from "./cleared.js";
 import { Evaluator } from "./evaluate.js";
 import { FactTable } from "./fact-table.js";
 import { FactReader } from "./facts.js";
-import { findingOf, verdictOf, type Current } from "./findings.js";
+import type { Current } from "./findings.js";
+import { Looker } from "./look.js";
 import { remediesOf } from "./remedies.js";
 import { allowedBy, factsOfSteps } from "./step-rules.js";
-import { rulesByScope, subjectsOf, type Subject } from "./subjects.js";
-import type { Rule, RuleSet } from "./types.js";
+import { rulesByScope, SubjectMaker } from "./subjects.js";
+import type { RuleSet } from "./types.js";
 import { Variants } from "./variants.js";
 
 /** A derived quantity and the transfer for which it was worked out. */
@@ -78,8 +79,11 @@ class HouseholdChecker implements Checker {
   private readonly scenes = new Scenes();
   private readonly reader: FactReader;
   private readonly evaluator: Evaluator;
+  private readonly subjects: SubjectMaker;
   private readonly rules;
+  private readonly looker: Looker;
   private readonly defaults: Defaults;
+  private readonly titles: ReadonlyMap<string, string>;
   /** The household checked last: places of kept findings are looked up in it. */
   private readonly now: Current = { household: undefined };
   private variantsOnce: Variants | undefined;
@@ -91,8 +95,15 @@ class HouseholdChecker implements Checker {
   ) {
     this.defaults = defaultsOf(set);
     this.reader = new FactReader(table, this.defaults);
+    this.subjects = new SubjectMaker(this.reader);
     this.evaluator = new Evaluator(set);
     this.rules = rulesByScope(set);
+    this.titles = new Map(set.rules.map((r) => [r.id, r.title]));
+    this.looker = new Looker(this.rules, this.evaluator, {
+      set,
+      now: this.now,
+      remedies: (rule, subject, kept) => remediesOf(rule, subject, kept, this.variants()),
+    });
   }
 
   get effort(): { readonly judged: number; readonly computed: number } {
@@ -104,39 +115,24 @@ class HouseholdChecker implements Checker {
     this.evaluator.begin();
     this.now.household = household;
     const scenes = this.scenes.of(household);
-    const subjects = subjectsOf(household, scenes, this.reader, today);
-    const verdicts: Verdict[] = [];
-    const judged: Judged[] = [];
-    const order = new Map<Finding, number>();
-    const look = (rules: readonly Rule[], subject: Subject): void => {
-      for (const rule of rules) {
-        const kept = this.evaluator.of(rule, subject);
-        verdicts.push(verdictOf(rule, subject, kept));
-        if (kept.judgement.verdict === "holds" || kept.judgement.verdict === "not-applicable") continue;
-        const { made, plain } = findingOf(rule, subject, kept, this.set, this.now, (r, s, k) =>
-          remediesOf(r, s, k, this.variants()),
-        );
-        order.set(made, rule.order);
-        judged.push({ finding: made, subject, plain });
-      }
-    };
-    for (const { transfer, steps, end } of subjects.transfers) {
-      look(this.rules.transfer, transfer);
-      for (const step of steps) look(this.rules.steps(step.step!.phrase), step);
-      if (end) look(this.rules.end, end);
-    }
-    for (const [kind, rules] of this.rules.things) for (const s of subjects.things(kind)) look(rules, s);
-    look(this.rules.setup, subjects.setup);
+    const subjects = this.subjects.of(household, scenes, today);
+    this.looker.begin(subjects.user);
+    const looked = subjects.transfers.map((t) => this.looker.transfer(t));
+    for (const [kind, rules] of this.rules.things)
+      for (const s of subjects.things(kind)) looked.push(this.looker.subject(rules, s));
+    looked.push(this.looker.subject(this.rules.setup, subjects.setup));
+    const verdicts = looked.flatMap((l) => l.verdicts);
+    const judged = looked.flatMap((l) => l.judged);
     const accepted = applyAcceptances(household, judged, this.set, today);
     const findings = inFileOrder(household, [
-      ...accepted.judged.map((j, i) => ({ finding: j.finding, rule: order.get(judged[i]!.finding) ?? 0 })),
+      ...accepted.judged.map((j) => ({ finding: j.finding, rule: j.order })),
       ...[...accepted.own, ...checkExpectations(household, verdicts, this.set)].map((finding) => ({
         finding,
         rule: -1,
       })),
     ]);
     const transfers = subjects.transfers.map(({ transfer: s }) =>
-      transferResult(s.scene!, household, accepted.judged, s.facts.read("trial.outcome").choice, this.set),
+      transferResult(s.scene!, household, accepted.judged, s.facts.read("trial.outcome").choice, this.titles),
     );
     let worked: readonly SubjectQuantity[] | undefined;
     const { quantities } = this;

@@ -8,7 +8,6 @@ import type { Judged } from "./accept.js";
 import type { Scene } from "../scene.js";
 import type { TransferResult } from "../types.js";
 import type { Subject } from "./subjects.js";
-import type { RuleSet } from "./types.js";
 
 /** Whether a subject has a part in a transfer: the transfer itself, its steps and end, a thing used in it, or the whole setup. */
 function takesPart(subject: Subject, scene: Scene): boolean {
@@ -35,14 +34,13 @@ export function transferResult(
   household: Household,
   judged: readonly Judged[],
   trial: string | undefined,
-  set: RuleSet,
+  titles: ReadonlyMap<string, string>,
 ): TransferResult {
   const left: string[] = [];
   const add = (line: string): void => {
     if (!left.includes(line)) left.push(line);
   };
   const caution = rank("caution");
-  const titles = new Map(set.rules.map((r) => [r.id, r.title]));
   const missing = new Map<string, string[]>();
   for (const { finding: f, subject, plain } of judged) {
     if (rank(f.levels.worst) < caution || !takesPart(subject, scene)) continue;

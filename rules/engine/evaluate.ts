@@ -1,29 +1,37 @@
 /** Judges rules on subjects and keeps each judgement while every fact that it read is the same object. */
-import type { Finding, Verdict } from "../types.js";
+import type { Verdict } from "../types.js";
 import { judge, type Judgement } from "./judge.js";
 import type { Reader, Reading } from "./logic.js";
+import type { Slot } from "./slots.js";
 import type { Subject } from "./subjects.js";
 import type { Rule, RuleSet } from "./types.js";
 
-export interface MadeFinding {
-  readonly made: Finding;
-  /** Its message without what is said of doubts and assumptions. */
+/** The words of a finding, good while the names that they use and the facts in `read` are the same. */
+export interface Words {
+  readonly names: string;
+  readonly read: readonly Slot[];
+  readonly readOfStep: readonly (readonly [string, Reading])[];
+  readonly at: number;
+  readonly message: string;
+  /** The message without what is said of doubts and assumptions. */
   readonly plain: string;
+  readonly margin: string | undefined;
+  readonly cautions: readonly string[];
 }
 
 export interface Kept {
   readonly judgement: Judgement;
   /** Facts of the subject's things, in the order in which they were first read. */
-  readonly outer: readonly (readonly [string, Reading])[];
+  readonly outer: readonly Slot[];
   /** Facts `step.*`. */
   readonly inner: readonly (readonly [string, Reading])[];
+  /** Whose facts they are. */
+  readonly owner: object;
+  /** The check for which it was found good. */
+  at: number;
   stamp: object | undefined;
   verdict?: Verdict;
-  /** The finding made of it, good while the subject's names and places are the same. */
-  finding?: MadeFinding & {
-    readonly ident: readonly unknown[];
-    readonly extra: readonly (readonly [string, Reading])[];
-  };
+  words?: Words;
 }
 
 export class Evaluator {
@@ -41,15 +49,16 @@ export class Evaluator {
     let slots = this.slots.get(rule);
     if (!slots) this.slots.set(rule, (slots = new Map()));
     const before = slots.get(subject.key);
-    if (before && this.stillGood(before, subject)) return before;
+    if (before && stillGood(before, subject)) return before;
     this.judged++;
-    const read = new Map<string, Reading>();
-    const judgement = judge(rule, recording(subject, this.set, read));
-    const all = [...read];
+    const recorded = new Recorder(subject, this.set);
+    const judgement = judge(rule, recorded);
     const kept: Kept = {
       judgement,
-      outer: all.filter(([n]) => !n.startsWith("step.")),
-      inner: all.filter(([n]) => n.startsWith("step.")),
+      outer: [...recorded.outer],
+      inner: [...recorded.inner],
+      owner: subject.facts.owner,
+      at: subject.facts.round,
       stamp: subject.stamp,
     };
     // Subjects come and go while a text is edited; their judgements must not pile up.
@@ -57,24 +66,39 @@ export class Evaluator {
     slots.set(subject.key, kept);
     return kept;
   }
-
-  private stillGood(kept: Kept, subject: Subject): boolean {
-    for (const [name, reading] of kept.outer) if (subject.facts.read(name) !== reading) return false;
-    if (kept.stamp === subject.stamp) return true;
-    for (const [name, reading] of kept.inner) if (subject.facts.read(name) !== reading) return false;
-    kept.stamp = subject.stamp;
-    return true;
-  }
 }
 
-/** Reads a subject's facts and the set's limits; what was read is written down. */
-export function recording(subject: Subject, set: RuleSet, read: Map<string, Reading>): Reader {
-  return {
-    fact(name) {
-      const reading = subject.facts.read(name);
-      read.set(name, reading);
+function stillGood(kept: Kept, subject: Subject): boolean {
+  const { facts } = subject;
+  if (facts.owner !== kept.owner) return false;
+  if (facts.changed > kept.at) for (const slot of kept.outer) if (slot.changed > kept.at) return false;
+  if (kept.stamp !== subject.stamp) {
+    for (const [name, reading] of kept.inner) if (facts.read(name) !== reading) return false;
+    kept.stamp = subject.stamp;
+  }
+  kept.at = facts.round;
+  return true;
+}
+
+/** Reads a subject's facts and the set's limits, and writes down what was read. */
+export class Recorder implements Reader {
+  readonly outer = new Set<Slot>();
+  readonly inner = new Map<string, Reading>();
+  constructor(
+    private readonly subject: Pick<Subject, "facts">,
+    private readonly set: RuleSet,
+  ) {}
+  fact(name: string): Reading {
+    if (name.startsWith("step.")) {
+      const reading = this.subject.facts.read(name);
+      this.inner.set(name, reading);
       return reading;
-    },
-    limit: (name) => set.limits.get(name),
-  };
+    }
+    const slot = this.subject.facts.slot(name);
+    this.outer.add(slot);
+    return slot.reading;
+  }
+  limit(name: string): ReturnType<Reader["limit"]> {
+    return this.set.limits.get(name);
+  }
 }

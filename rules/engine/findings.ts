@@ -4,14 +4,13 @@ import type { Thing } from "../../language/model/types.js";
 import { showWithDoubt } from "../../language/quantity/show.js";
 import type { Place } from "../../language/text/types.js";
 import type { Finding, Remedy, Term, Verdict } from "../types.js";
-import type { Kept, MadeFinding } from "./evaluate.js";
-import type { Facts } from "./facts.js";
+import { Recorder, type Kept, type Words } from "./evaluate.js";
 import type { Reading } from "./logic.js";
 import { fill, marginInWords, messageOf, plainMessage, unitFor } from "./messages.js";
+import type { Facts } from "./slots.js";
 import type { Subject } from "./subjects.js";
 import type { Rule, RuleSet } from "./types.js";
 
-/** The household in which places are looked up when somebody asks for them. */
 export interface Current {
   household: Household | undefined;
 }
@@ -36,79 +35,120 @@ const makeVerdict = (rule: Rule, subject: Subject, kept: Kept): Verdict => {
   };
 };
 
-/** The finding of a judgement that neither holds nor is out of place; kept with it while names and places are the same. */
+/** What a finding is made with. */
+export interface Making {
+  readonly set: RuleSet;
+  /** The household in which places are looked up when somebody asks for them. */
+  readonly now: Current;
+  remedies(rule: Rule, subject: Subject, kept: Kept): readonly Remedy[];
+}
+
+/** A finding; what is seldom asked for is worked out when it is. */
+class Found implements Finding {
+  readonly rule: string;
+  readonly subject: string;
+  readonly verdict: Finding["verdict"];
+  readonly levels: Finding["levels"];
+  readonly reason?: string;
+  readonly place: Place;
+  readonly message: string;
+  readonly because: string;
+  readonly value: Finding["value"];
+  readonly limit: Finding["limit"];
+  readonly margin?: NonNullable<Finding["margin"]>;
+  readonly bases: Finding["bases"];
+  readonly cautions: readonly string[];
+  readonly missing: Finding["missing"];
+  readonly #from: Rule;
+  readonly #on: Subject;
+  readonly #kept: Kept;
+  readonly #making: Making;
+  #helps: readonly Remedy[] | undefined;
+
+  constructor(
+    from: Rule,
+    on: Subject,
+    kept: Kept,
+    making: Making,
+    readonly accepted: Finding["accepted"],
+  ) {
+    this.#from = from;
+    this.#on = on;
+    this.#kept = kept;
+    this.#making = making;
+    const verdict = verdictOf(from, on, kept);
+    const j = kept.judgement;
+    const words = kept.words!;
+    const unit = unitFor(from, j);
+    this.rule = verdict.rule;
+    this.subject = verdict.subject;
+    this.verdict = verdict.verdict;
+    this.levels = verdict.levels;
+    if (verdict.reason !== undefined) this.reason = verdict.reason;
+    this.place = placeOf(from, on);
+    this.message = words.message;
+    this.because = from.because;
+    this.value = j.value && { ...j.value.interval, dimension: j.value.dimension, unit };
+    this.limit = j.limit && { ...j.limit.interval, name: j.limit.name, dimension: j.limit.dimension, unit };
+    if (j.margin !== undefined && words.margin !== undefined)
+      this.margin = { value: j.margin, words: words.margin };
+    this.bases = basesOf(from, j.limit?.name, making.set);
+    this.cautions = words.cautions;
+    this.missing = j.missing;
+  }
+
+  /** Looked up anew each time: lines may have moved although nothing that was judged has changed. */
+  get related(): Finding["related"] {
+    const { household } = this.#making.now;
+    return household ? relatedTo(this.#kept.judgement.facts, this.#on, household, this.place) : [];
+  }
+  get remedies(): readonly Remedy[] {
+    return (this.#helps ??= this.#making.remedies(this.#from, this.#on, this.#kept));
+  }
+  /** The same finding, knowingly accepted. */
+  with(accepted: Finding["accepted"]): Finding {
+    return new Found(this.#from, this.#on, this.#kept, this.#making, accepted);
+  }
+}
+
+/** The finding knowingly accepted. One that no rule made cannot be, and stays as it is. */
+export const withAccepted = (finding: Finding, accepted: Finding["accepted"]): Finding =>
+  finding instanceof Found ? finding.with(accepted) : finding;
+
+/** The finding of a judgement that neither holds nor is out of place, and its message without doubts and assumptions. */
 export function findingOf(
   rule: Rule,
   subject: Subject,
   kept: Kept,
-  set: RuleSet,
-  now: Current,
-  remedies: (rule: Rule, subject: Subject, kept: Kept) => readonly Remedy[],
-): MadeFinding {
-  const old = kept.finding;
-  if (
-    old &&
-    old.ident.length === subject.ident.length &&
-    old.ident.every((x, i) => x === subject.ident[i]) &&
-    old.extra.every(([n, r]) => subject.facts.read(n) === r)
-  )
-    return old;
-  const extra = new Map<string, Reading>();
-  const watched: Subject = { ...subject, facts: watch(subject.facts, extra) };
-  const made = make(rule, watched, kept, set, now, () => remedies(rule, subject, kept));
-  const found = {
-    made,
-    plain: plainMessage(rule, kept.judgement, watched),
-    ident: subject.ident,
-    extra: [...extra],
-  };
-  kept.finding = found;
-  return found;
+  making: Making,
+): { readonly finding: Finding; readonly plain: string } {
+  const words = kept.words;
+  const good =
+    words !== undefined &&
+    words.names === subject.names &&
+    words.read.every((s) => s.changed <= words.at) &&
+    words.readOfStep.every(([name, reading]) => subject.facts.read(name) === reading);
+  if (!good) kept.words = wordsOf(rule, subject, kept, making.set);
+  return { finding: new Found(rule, subject, kept, making, undefined), plain: kept.words!.plain };
 }
 
-/** Message holes read facts that the judgement did not; they count for whether the finding may be kept. */
-const watch = (facts: Facts, read: Map<string, Reading>): Facts => ({
-  sight: facts.sight,
-  role: (name) => facts.role(name),
-  read(name) {
-    const reading = facts.read(name);
-    read.set(name, reading);
-    return reading;
-  },
-});
-
-function make(
-  rule: Rule,
-  subject: Subject,
-  kept: Kept,
-  set: RuleSet,
-  now: Current,
-  remedies: () => readonly Remedy[],
-): Finding {
+function wordsOf(rule: Rule, subject: Subject, kept: Kept, set: RuleSet): Words {
   const j = kept.judgement;
-  const unit = unitFor(rule, j);
-  const words = marginInWords(rule, j);
-  const place = placeOf(rule, subject);
-  let helps: readonly Remedy[] | undefined;
+  // Message holes read facts that the judgement did not; they count for whether the words may be kept.
+  const recorded = new Recorder(subject, set);
+  const facts: Facts = Object.create(subject.facts, {
+    read: { value: (name: string) => recorded.fact(name) },
+  }) as Facts;
+  const watched: Subject = Object.create(subject, { facts: { value: facts } }) as Subject;
   return {
-    ...verdictOf(rule, subject, kept),
-    place,
-    message: messageOf(rule, j, subject, set),
-    because: rule.because,
-    value: j.value && { ...j.value.interval, dimension: j.value.dimension, unit },
-    limit: j.limit && { ...j.limit.interval, name: j.limit.name, dimension: j.limit.dimension, unit },
-    ...(j.margin !== undefined && words !== undefined && { margin: { value: j.margin, words } }),
-    bases: basesOf(rule, j.limit?.name, set),
-    get related() {
-      // Looked up anew each time: lines may have moved although nothing that was judged has changed.
-      return now.household ? relatedTo(j.facts, subject, now.household, place) : [];
-    },
-    get remedies() {
-      return (helps ??= remedies());
-    },
-    cautions: rule.cautions.map((c) => fill(c, rule, j, subject)),
-    missing: j.missing,
-    accepted: undefined,
+    names: subject.names,
+    message: messageOf(rule, j, watched, set),
+    plain: plainMessage(rule, j, watched),
+    margin: marginInWords(rule, j),
+    cautions: rule.cautions.map((c) => fill(c, rule, j, watched)),
+    read: [...recorded.outer],
+    readOfStep: [...recorded.inner],
+    at: subject.facts.round,
   };
 }
 

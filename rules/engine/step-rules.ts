@@ -6,8 +6,9 @@ import type { Allowed } from "../steps/plan.js";
 import { keyOf, type State } from "../steps/state.js";
 import { rank } from "./bands.js";
 import { namesIn } from "./expression.js";
-import type { FactReader, Facts } from "./facts.js";
+import type { FactReader } from "./facts.js";
 import { judge } from "./judge.js";
+import type { Facts } from "./slots.js";
 import type { RulesByScope } from "./subjects.js";
 import type { Rule, RuleSet } from "./types.js";
 

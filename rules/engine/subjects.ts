@@ -5,7 +5,8 @@ import { placeOfNode } from "../../language/text/tree.js";
 import type { Place } from "../../language/text/types.js";
 import type { Scene } from "../scene.js";
 import { start } from "../steps/state.js";
-import type { FactReader, Facts } from "./facts.js";
+import { sameScene, type FactReader } from "./facts.js";
+import type { Facts } from "./slots.js";
 import { spell } from "../../language/vocabulary/verbs.js";
 import type { RuleSet, Scope } from "./types.js";
 
@@ -21,8 +22,8 @@ export interface Subject {
   readonly step?: { readonly line: StepLine; readonly phrase: string };
   /** While this is the same object, every fact `step.*` is the same. */
   readonly stamp?: object;
-  /** While these are the same objects, names and places are the same. */
-  readonly ident: readonly unknown[];
+  /** Every name that a message about it can use, in one text. */
+  readonly names: string;
   /** Where a finding stands if its rule says nothing else. */
   place(): Place;
 }
@@ -35,72 +36,140 @@ export interface OfTransfer {
 }
 
 export interface Subjects {
+  /** The first transfer of the household's own file: what was taken from another file is spoken of there. */
+  readonly user: Thing | undefined;
   readonly transfers: readonly OfTransfer[];
   readonly setup: Subject;
   things(kind: string): readonly Subject[];
 }
 
-/** While the facts of a transfer are the same object, so are its subjects. */
-const kept = new WeakMap<Facts, OfTransfer>();
+/**
+ * Makes subjects, and gives the same ones again while what they stand for consists of the same objects: whoever keeps something
+ * by a subject may keep it while the subject's facts do not change.
+ */
+export class SubjectMaker {
+  private transfers = new Map<Facts, { readonly scene: Scene; readonly made: OfTransfer }>();
+  private things = new Map<Facts, { readonly depends: readonly unknown[]; readonly made: Subject }>();
 
-export function subjectsOf(
-  household: Household,
-  scenes: readonly Scene[],
-  reader: FactReader,
-  today: string,
-): Subjects {
-  const transfers = scenes.map((scene) => {
-    const facts = reader.ofScene({ household, today, scene });
-    let found = kept.get(facts);
-    if (!found) kept.set(facts, (found = ofTransfer(scene, facts, reader)));
-    return found;
-  });
-  const byKind = new Map<string, readonly Subject[]>();
-  return {
-    transfers,
-    setup: setupSubject(household, reader, today),
-    things(kind) {
-      let found = byKind.get(kind);
-      if (!found) {
-        const scope: Scope = { is: "thing", kind };
-        found = household.all
-          .filter((t) => t.kind === kind)
-          .map((thing) => ({
+  constructor(private readonly reader: FactReader) {}
+
+  of(household: Household, scenes: readonly Scene[], today: string): Subjects {
+    const [transfersBefore, thingsBefore] = [this.transfers, this.things];
+    this.transfers = new Map();
+    this.things = new Map();
+    const transfers = scenes.map((scene) => {
+      const facts = this.reader.ofScene({ household, today, scene });
+      const before = transfersBefore.get(facts);
+      const kept =
+        before && sameScene(before.scene, scene)
+          ? before
+          : { scene, made: ofTransfer(scene, facts, this.reader) };
+      this.transfers.set(facts, kept);
+      return kept.made;
+    });
+    const keep = (facts: Facts, depends: readonly unknown[], make: () => Subject): Subject => {
+      const before = thingsBefore.get(facts);
+      const same =
+        before?.depends.length === depends.length && before.depends.every((d, i) => d === depends[i]);
+      const kept = same ? before : { depends, made: make() };
+      this.things.set(facts, kept);
+      return kept.made;
+    };
+    const user = userOf(household);
+    const code = clientCode(household);
+    const byKind = new Map<string, readonly Subject[]>();
+    const ofKind = (kind: string): readonly Subject[] => {
+      const scope: Scope = { is: "thing", kind };
+      const names = new Map<string, number>();
+      return household.all
+        .filter((t) => t.kind === kind)
+        .map((thing) => {
+          // Several trials of one transfer have its name.
+          const nth = (names.get(thing.name) ?? 0) + 1;
+          names.set(thing.name, nth);
+          const key = `${kind} ${thing.name}${nth > 1 ? ` ${nth}` : ""}`;
+          const facts = this.reader.ofThing({ household, today }, scope, key, thing);
+          return keep(facts, [thing, code, user], () => ({
             is: "thing",
             name: thing.name,
-            key: `${kind} ${thing.name}`,
-            facts: reader.ofThing({ household, today }, scope, thing),
+            key,
+            facts,
             thing,
-            ident: [thing, household.client],
+            names: `${thing.name}\n${code}`,
             place: () => thing.placeOf(),
           }));
-        byKind.set(kind, found);
-      }
-      return found;
-    },
-  };
+        });
+    };
+    return {
+      user,
+      transfers,
+      setup: this.setup(household, today, keep, code, user),
+      things(kind) {
+        let found = byKind.get(kind);
+        if (!found) byKind.set(kind, (found = ofKind(kind)));
+        return found;
+      },
+    };
+  }
+
+  private setup(
+    household: Household,
+    today: string,
+    keep: (facts: Facts, depends: readonly unknown[], make: () => Subject) => Subject,
+    code: string,
+    user: Thing | undefined,
+  ): Subject {
+    const first = household.tree.entries[0];
+    const facts = this.reader.ofThing({ household, today }, { is: "setup" }, "setup");
+    const depends = [first?.entry, household.client, household.review, code, user];
+    return keep(facts, depends, () => ({
+      is: "setup",
+      name: "setup",
+      key: "setup",
+      facts,
+      names: code,
+      place: () => (first ? placeOfNode(first.entry, first.entry.node) : nowhere),
+    }));
+  }
+}
+
+const userOf = (household: Household): Thing | undefined =>
+  household.all.find(
+    (t) =>
+      (t.kind === "transfer" || t.kind === "way-back") && household.locate(t.entry)?.path === household.path,
+  );
+
+const clientCode = (household: Household): string => {
+  const code = household.client?.values["code"];
+  return typeof code === "string" ? code : "";
+};
+
+const nowhere: Place = {
+  entry: {
+    node: { statement: { type: "statement", atoms: [], opens: false, start: 0, end: 0 }, line: 0 },
+    lines: [],
+    problems: [],
+  },
+  line: 0,
+  start: 0,
+  end: 0,
+};
+
+function namesOf(scene: Scene, code: string): string {
+  const things = [scene.from, scene.to, scene.board, scene.belt, scene.lift, scene.room, ...scene.helpers];
+  return [scene.name, scene.side, code, ...things.map((t) => t?.name)].join("\n");
 }
 
 function ofTransfer(scene: Scene, facts: Facts, reader: FactReader): OfTransfer {
-  const ident = [
-    scene.transfer,
-    scene.base,
-    scene.from,
-    scene.to,
-    scene.board,
-    scene.belt,
-    scene.client,
-    scene.room,
-    scene.helpers,
-    scene.side,
-  ];
-  const common = { scene, thing: scene.transfer, ident };
+  const names = namesOf(scene, clientCode(facts.sight.household));
+  const common = { scene, thing: scene.transfer };
   const transfer: Subject = {
     ...common,
     is: "transfer",
     name: scene.name,
     key: scene.name,
     facts,
+    names,
     place: () => scene.transfer.placeOf(),
   };
   const { steps: lines, run } = scene;
@@ -113,25 +182,29 @@ function ofTransfer(scene: Scene, facts: Facts, reader: FactReader): OfTransfer 
     const steps = lines.map((line, i): Subject => {
       const name = `${scene.name} step ${i + 1}`;
       const state = run.before[i] ?? start(scene.setup);
+      const phrase = spell(line.step);
       return {
         ...common,
         is: "step",
         name,
         key: name,
         facts: reader.ofStep(facts, state, scene.setup, line.step),
-        step: { line, phrase: spell(line.step) },
+        names: `${names}\n${phrase}`,
+        step: { line, phrase },
         stamp: run,
         place: () => placeOfNode(entry, line.node),
       };
     });
     const last = lines[lines.length - 1];
+    const phrase = last && spell(last.step);
     const end: Subject = {
       ...common,
       is: "end",
       name: scene.name,
       key: `${scene.name} end`,
       facts: reader.ofStep(facts, run.end, scene.setup),
-      ...(last && { step: { line: last, phrase: spell(last.step) } }),
+      names: `${names}\n${phrase ?? ""}`,
+      ...(last && phrase !== undefined && { step: { line: last, phrase } }),
       stamp: run,
       place: () => (last ? placeOfNode(entry, last.node) : scene.transfer.placeOf("steps")),
     };
@@ -145,28 +218,6 @@ function ofTransfer(scene: Scene, facts: Facts, reader: FactReader): OfTransfer 
     get end() {
       return parts().end;
     },
-  };
-}
-
-function setupSubject(household: Household, reader: FactReader, today: string): Subject {
-  const first = household.tree.entries[0];
-  const nowhere: Place = {
-    entry: {
-      node: { statement: { type: "statement", atoms: [], opens: false, start: 0, end: 0 }, line: 0 },
-      lines: [],
-      problems: [],
-    },
-    line: 0,
-    start: 0,
-    end: 0,
-  };
-  return {
-    is: "setup",
-    name: "setup",
-    key: "setup",
-    facts: reader.ofThing({ household, today }, { is: "setup" }),
-    ident: [first?.entry, household.client, household.review],
-    place: () => (first ? placeOfNode(first.entry, first.entry.node) : nowhere),
   };
 }
 

@@ -8,7 +8,7 @@ import type { FactTable } from "./fact-table.js";
 import { valueAt, type Path } from "./fact-paths.js";
 import { FactReader } from "./facts.js";
 import { judge, type Judgement } from "./judge.js";
-import { subjectsOf, type Subject } from "./subjects.js";
+import { SubjectMaker, type Subject } from "./subjects.js";
 import type { Rule, RuleSet } from "./types.js";
 
 /** The key that says the same height with somebody sitting there; it moves along when the height is set otherwise. */
@@ -81,6 +81,7 @@ function onlyWith(household: Household, { is, scene }: Subject): Household {
 export class Variants {
   private readonly scenes = new Scenes();
   private readonly reader: FactReader;
+  private readonly subjects: SubjectMaker;
 
   constructor(
     private readonly set: RuleSet,
@@ -88,17 +89,14 @@ export class Variants {
     defaults: Defaults,
   ) {
     this.reader = new FactReader(table, defaults);
+    this.subjects = new SubjectMaker(this.reader);
   }
 
   /** How `rule` judges the same subject in another household; undefined where the subject is not there. */
   judge(rule: Rule, subject: Subject, household: Household): Judgement | undefined {
     this.reader.begin();
-    const subjects = subjectsOf(
-      household,
-      this.scenes.of(onlyWith(household, subject)),
-      this.reader,
-      subject.facts.sight.today,
-    );
+    const { today } = subject.facts.sight;
+    const subjects = this.subjects.of(household, this.scenes.of(onlyWith(household, subject)), today);
     const among =
       subject.is === "thing"
         ? subjects.things(subject.thing!.kind)

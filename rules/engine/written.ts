@@ -32,7 +32,7 @@ export const withoutReading = (name: string, reason: string): Reading => ({
 export function missingReading(
   name: string,
   what: string,
-  at?: { readonly thing: Thing; readonly key?: string },
+  at?: { readonly thing: Thing; readonly key?: string | undefined },
   given = false,
 ): Reading {
   const missing: Missing = at
@@ -51,7 +51,7 @@ export function missingReading(
 export function choiceReading(
   name: string,
   choice: string,
-  at?: { readonly thing: Thing; readonly key?: string },
+  at?: { readonly thing: Thing; readonly key?: string | undefined },
   label = name,
 ): Reading {
   const trace = at
@@ -71,22 +71,64 @@ export function numberReading(name: string, value: number): Reading {
   return { ...base(name), value: { low: value, nominal: value, high: value }, given: true };
 }
 
+/** Where a reading stands; the block may be read anew while what it says stays the same. */
+interface At {
+  thing: Thing;
+  readonly key: string | undefined;
+}
+
+interface Kept {
+  readonly value: Value | undefined;
+  /** Whether the block in which the key would stand is there. */
+  readonly held: boolean;
+  readonly at: At;
+  readonly reading: Reading;
+}
+
 export class Written {
-  private readonly kept = new WeakMap<Thing, Map<string, Reading>>();
+  private readonly ofThing = new WeakMap<Thing, Map<string, Reading>>();
+  /** By kind and name of the thing, then by fact: what was read of the block as it was before. */
+  private readonly before = new Map<string, Map<string, Kept>>();
 
   constructor(private readonly defaults: Defaults) {}
 
-  /** The fact `name` as written in `thing` under `path`. The same object for the same thing. */
+  /** The fact `name` as written in `thing` under `path`. The same object while what is written is the same. */
   read(name: string, thing: Thing, path: Path): Reading {
-    let inThing = this.kept.get(thing);
-    if (!inThing) this.kept.set(thing, (inThing = new Map()));
+    let inThing = this.ofThing.get(thing);
+    if (!inThing) this.ofThing.set(thing, (inThing = new Map<string, Reading>()));
     let found = inThing.get(name);
-    if (!found) inThing.set(name, (found = this.make(name, thing, path)));
+    if (!found) inThing.set(name, (found = this.again(name, thing, path)));
     return found;
   }
 
-  private make(name: string, thing: Thing, path: Path): Reading {
+  private again(name: string, thing: Thing, path: Path): Reading {
+    const who = `${thing.kind} ${thing.name}`;
+    // Things come and go while a text is edited; what was said of them must not pile up.
+    if (this.before.size > 2000) this.before.clear();
+    let facts = this.before.get(who);
+    if (!facts) this.before.set(who, (facts = new Map<string, Kept>()));
     const holder = holderOf(thing, path);
+    const value = holder && valueAt(holder, path);
+    const place = holder ?? thing;
+    const kept = facts.get(name);
+    if (kept && kept.value === value && kept.held === (holder !== undefined)) {
+      kept.at.thing = place;
+      return kept.reading;
+    }
+    const at: At = { thing: place, key: holder ? path.key : path.block };
+    const reading = this.make(name, thing, path, holder, value, at);
+    facts.set(name, { value, held: holder !== undefined, at, reading });
+    return reading;
+  }
+
+  private make(
+    name: string,
+    thing: Thing,
+    path: Path,
+    holder: Thing | undefined,
+    value: Value | undefined,
+    at: At,
+  ): Reading {
     const words = `${(path.key ?? path.block ?? "").replaceAll("-", " ")} of ${holder && holder !== thing && path.key !== undefined ? `the ${holder.kind.replaceAll("-", " ")} of ` : ""}${thing.name}`;
     if (!holder)
       return missingReading(
@@ -94,22 +136,16 @@ export class Written {
         path.block && path.key
           ? `${path.block.replaceAll("-", " ")} (${path.key.replaceAll("-", " ")}) of ${thing.name}`
           : words,
-        { thing, ...(path.block !== undefined && { key: path.block }) },
+        at,
       );
-    if (path.key === undefined) return choiceReading(name, "yes", { thing: holder }, words);
-    const at = { thing: holder, key: path.key };
-    const value = valueAt(holder, path);
+    if (path.key === undefined) return choiceReading(name, "yes", at, words);
     if (value === undefined) return missingReading(name, words, at);
     if (isUnknown(value)) return missingReading(name, words, at, true);
     if (isQuantity(value)) return this.quantity(words, value, at);
     return choiceReading(name, wordOf(value), at, words);
   }
 
-  private quantity(
-    label: string,
-    value: Quantity,
-    at: { readonly thing: Thing; readonly key: string },
-  ): Reading {
+  private quantity(label: string, value: Quantity, at: At): Reading {
     return {
       ...writtenValue(label, value, this.defaults, () => at.thing.placeOf(at.key)),
       given: true,
