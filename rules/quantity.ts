@@ -7,7 +7,7 @@
  */
 import type { Interval } from "../language/quantity/interval.js";
 import type { Dimension, Quantity, ShownUnit } from "../language/quantity/types.js";
-import { isQuantity, type Thing } from "../language/model/types.js";
+import { isQuantity, type Thing, type Value } from "../language/model/types.js";
 import type { Place } from "../language/text/types.js";
 import type { Assumption, Computed, Missing, Term } from "./types.js";
 import type { Defaults, Scene } from "./scene.js";
@@ -43,7 +43,12 @@ export interface Of {
   /** A value of the rule set. */
   default(name: string): Computed;
   optional(c: Computed): Optional;
+  /** What several quantities take from a scene, read once for all of them. */
+  shared<T>(make: (s: Scene, of: Of) => T): T;
 }
+
+/** Reads what several quantities take from a scene; told apart by the function itself. */
+type SharedInputs = (s: Scene, of: Of) => unknown;
 
 export interface QuantityRule {
   readonly name: string;
@@ -74,9 +79,34 @@ export function quantity<I extends Inputs>(q: {
 const isComputed = (x: unknown): x is Computed =>
   typeof x === "object" && x !== null && "trace" in x && "missing" in x;
 
+/** What was read of a scene, so that it can be asked whether it would be read the same again. */
+interface Reads {
+  /** Parts of the scene. */
+  readonly parts: [string, unknown][];
+  /** Values of the transfer, by key. */
+  readonly values: [string, Thing, Value | undefined][];
+  readonly results: [QuantityRule, Computed][];
+  readonly shared: [SharedInputs, unknown][];
+}
+const nothingRead = (): Reads => ({ parts: [], values: [], results: [], shared: [] });
+
 interface Kept {
   readonly inputs: Inputs;
   readonly result: Computed;
+  readonly reads: Reads;
+  /** The check for which it was found good. */
+  round: number;
+}
+interface KeptShared {
+  readonly value: unknown;
+  readonly reads: Reads;
+  round: number;
+}
+
+/** What is kept of one scene. */
+class OfScene {
+  readonly results = new Map<QuantityRule, Kept>();
+  readonly shared = new Map<SharedInputs, KeptShared>();
 }
 
 const sameInputs = (a: Inputs, b: Inputs): boolean => {
@@ -102,50 +132,120 @@ const siUnits: Record<Dimension, string> = {
 
 /** Works quantities out for the scenes of a household, and keeps what is still good from one check to the next. */
 export class Workings {
-  private kept = new Map<string, Kept>();
-  private fresh = new Map<string, Kept>();
-  private writtenOnce = new WeakMap<object, Map<string, Computed>>();
-  private notSaidOnce = new Map<string, Computed>();
+  private kept = new Map<string, OfScene>();
+  private fresh = new Map<string, OfScene>();
+  private readonly writtenIn = new WeakMap<Thing, Map<string, Computed>>();
+  private readonly writtenOnce = new WeakMap<object, Map<string, Computed>>();
+  private readonly notSaidOnce = new Map<string, Computed>();
   /** Things as they are now, by kind and name: a kept result may have been worked out from an older block with the same line in it. */
   private readonly now = new Map<string, Thing>();
-  private defaultsOnce = new Map<string, Computed>();
-  private onceThisRound = new Map<string, Computed>();
+  private readonly defaultsOnce = new Map<string, Computed>();
+  private round = 0;
   /** How many quantities were worked out since the last `begin`; tests count it. */
   computed = 0;
 
   constructor(private readonly defaults: Defaults) {}
 
-  /** Starts a check: results not asked for in the check before are dropped. */
+  /** Starts a check: results of transfers that the check before did not have are dropped. */
   begin(): void {
     this.kept = this.fresh;
     this.fresh = new Map();
-    this.onceThisRound.clear();
+    this.round++;
     this.computed = 0;
   }
 
   of(scene: Scene, q: QuantityRule): Computed {
-    const key = `${scene.name}\n${q.name}`;
-    const done = this.onceThisRound.get(key);
-    if (done) return done;
-    const inputs = q.inputs(scene, this.access(scene));
-    const before = this.kept.get(key) ?? this.fresh.get(key);
-    const kept =
-      before && sameInputs(before.inputs, inputs) ? before : { inputs, result: this.work(q, inputs) };
-    this.fresh.set(key, kept);
-    this.onceThisRound.set(key, kept.result);
-    return kept.result;
+    const result = this.result(scene, q);
+    this.reading?.results.push([q, result]);
+    return result;
   }
 
-  private accessFor: { scene: Scene; of: Of } | undefined;
-  private access(scene: Scene): Of {
-    if (this.accessFor?.scene === scene) return this.accessFor.of;
+  private result(scene: Scene, q: QuantityRule): Computed {
+    const { results } = this.ofScene(scene.name);
+    const before = results.get(q);
+    if (before && (before.round === this.round || this.same(before.reads, scene))) {
+      before.round = this.round;
+      return before.result;
+    }
+    const { value: inputs, reads } = this.watch(scene, (s, of) => q.inputs(s, of));
+    const result = before && sameInputs(before.inputs, inputs) ? before.result : this.work(q, inputs);
+    results.set(q, { inputs, result, reads, round: this.round });
+    return result;
+  }
+
+  private shared<T>(scene: Scene, make: (s: Scene, of: Of) => T): T {
+    const { shared } = this.ofScene(scene.name);
+    let kept = shared.get(make);
+    if (kept && (kept.round === this.round || this.same(kept.reads, scene))) kept.round = this.round;
+    else shared.set(make, (kept = { ...this.watch(scene, make), round: this.round }));
+    this.reading?.shared.push([make, kept.value]);
+    return kept.value as T;
+  }
+
+  private ofScene(name: string): OfScene {
+    let found = this.fresh.get(name);
+    if (!found) this.fresh.set(name, (found = this.kept.get(name) ?? new OfScene()));
+    return found;
+  }
+
+  /** Whether everything that was read would be read the same now. */
+  private same(reads: Reads, scene: Scene): boolean {
+    const parts = scene as unknown as { readonly [part: string]: unknown };
+    for (const [part, was] of reads.parts) if (parts[part] !== was) return false;
+    for (const [key, thing, was] of reads.values) {
+      const now = scene.value(key);
+      if (now.thing !== thing || now.value !== was) return false;
+    }
+    const reading = this.reading;
+    this.reading = undefined;
+    try {
+      for (const [q, was] of reads.results) if (this.result(scene, q) !== was) return false;
+      for (const [make, was] of reads.shared) if (this.shared(scene, make) !== was) return false;
+      return true;
+    } finally {
+      this.reading = reading;
+    }
+  }
+
+  /** What is being read now, and by what it is written down. */
+  private reading: Reads | undefined;
+  private watch<T>(
+    scene: Scene,
+    make: (s: Scene, of: Of) => T,
+  ): { readonly value: T; readonly reads: Reads } {
+    const outer = this.reading;
+    const reads = (this.reading = nothingRead());
+    try {
+      const { watched, of } = this.access(scene);
+      return { value: make(watched, of), reads };
+    } finally {
+      this.reading = outer;
+    }
+  }
+
+  private accessFor: { readonly scene: Scene; readonly watched: Scene; readonly of: Of } | undefined;
+  private access(scene: Scene): { readonly scene: Scene; readonly watched: Scene; readonly of: Of } {
+    if (this.accessFor?.scene === scene) return this.accessFor;
+    const value: Scene["value"] = (key) => {
+      const said = scene.value(key);
+      this.reading?.values.push([key, said.thing, said.value]);
+      return said;
+    };
+    const watched = new Proxy(scene, {
+      get: (_, part: keyof Scene) => {
+        if (part === "value") return value;
+        const found = scene[part];
+        this.reading?.parts.push([part, found]);
+        return found;
+      },
+    });
     const of = ((q: QuantityRule) => this.of(scene, q)) as Of;
     of.written = (thing, key, words) => this.written(thing, key, words);
-    of.transfer = (key, words) => this.written(scene.value(key).thing, key, words);
+    of.transfer = (key, words) => this.written(value(key).thing, key, words);
     of.default = (name) => this.default(name);
     of.optional = (c) => new Optional(c);
-    this.accessFor = { scene, of };
-    return of;
+    of.shared = (make) => this.shared(scene, make);
+    return (this.accessFor = { scene, watched, of });
   }
 
   private work(q: QuantityRule, inputs: Inputs): Computed {
@@ -195,16 +295,32 @@ export class Workings {
 
   private written(thing: Thing | undefined, key: string, words?: string): Computed {
     if (!thing) return this.notSaid(words ?? key.replaceAll("-", " "), undefined, key);
+    let inThing = this.writtenIn.get(thing);
+    if (!inThing) {
+      this.writtenIn.set(thing, (inThing = new Map()));
+      this.now.set(`${thing.kind} ${thing.name}`, thing);
+    }
+    const slot = words === undefined ? key : `${key}\n${words}`;
+    let found = inThing.get(slot);
+    if (!found) inThing.set(slot, (found = this.inThing(thing, key, words)));
+    return found;
+  }
+
+  /** The same object as before where the same value stands in a block that was read anew. */
+  private inThing(thing: Thing, key: string, words: string | undefined): Computed {
     const who = `${thing.kind} ${thing.name}`;
-    if (this.now.get(who) !== thing) this.now.set(who, thing);
     const value = thing.values[key];
-    if (!isQuantity(value))
-      return this.notSaid(words ?? `${key.replaceAll("-", " ")} of ${thing.name}`, who, key);
+    const label = words ?? `${key.replaceAll("-", " ")} of ${thing.name}`;
+    if (!isQuantity(value)) return this.notSaid(label, who, key);
     let once = this.writtenOnce.get(value);
     if (!once) this.writtenOnce.set(value, (once = new Map()));
     const slot = `${who} ${key}`;
     let found = once.get(slot);
-    if (!found) once.set(slot, (found = this.fromQuantity(thing, who, key, value, words)));
+    if (!found)
+      once.set(
+        slot,
+        (found = writtenValue(label, value, this.defaults, () => this.now.get(who)!.placeOf(key))),
+      );
     return found;
   }
 
@@ -217,11 +333,6 @@ export class Workings {
         (found = notSaid(what, who === undefined ? undefined : () => this.now.get(who)!.placeOf(key), key)),
       );
     return found;
-  }
-
-  private fromQuantity(thing: Thing, who: string, key: string, value: Quantity, words?: string): Computed {
-    const label = words ?? `${key.replaceAll("-", " ")} of ${thing.name}`;
-    return writtenValue(label, value, this.defaults, () => this.now.get(who)!.placeOf(key));
   }
 
   private default(name: string): Computed {

@@ -43,6 +43,36 @@ export function sameScene(a: Scene, b: Scene): boolean {
   return true;
 }
 
+/** Facts of a step, or of the end: those of the state, else those of the transfer. */
+class StepFacts implements Facts {
+  constructor(
+    private readonly scene: Facts,
+    private readonly own: (name: string) => string | undefined,
+    private readonly word: (name: string, choice: string | undefined) => Reading,
+  ) {}
+  get owner(): object {
+    return this.scene.owner;
+  }
+  get sight(): Sight {
+    return this.scene.sight;
+  }
+  get round(): number {
+    return this.scene.round;
+  }
+  get changed(): number {
+    return this.scene.changed;
+  }
+  role(name: string): Thing | undefined {
+    return this.scene.role(name);
+  }
+  slot(name: string): Slot {
+    return this.scene.slot(name);
+  }
+  read(name: string): Reading {
+    return name.startsWith("step.") ? this.word(name, this.own(name)) : this.scene.read(name);
+  }
+}
+
 export class FactReader {
   readonly written: Written;
   /** The number of the check. */
@@ -169,22 +199,7 @@ export class FactReader {
 
   /** Facts of a step: those of the state, else those of its transfer. */
   ofStep(scene: Facts, state: State, setup: Scene["setup"], step?: Step): Facts {
-    const own = factsOfStep(state, setup, step);
-    return {
-      owner: scene.owner,
-      get sight() {
-        return scene.sight;
-      },
-      get round() {
-        return scene.round;
-      },
-      get changed() {
-        return scene.changed;
-      },
-      role: (name) => scene.role(name),
-      slot: (name) => scene.slot(name),
-      read: (name) => (name.startsWith("step.") ? this.word(name, own(name)) : scene.read(name)),
-    };
+    return new StepFacts(scene, factsOfStep(state, setup, step), (name, choice) => this.word(name, choice));
   }
 
   /** One object for each word that a step's fact can be. */

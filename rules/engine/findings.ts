@@ -6,7 +6,7 @@ import type { Place } from "../../language/text/types.js";
 import type { Finding, Remedy, Term, Verdict } from "../types.js";
 import { Recorder, type Kept, type Words } from "./evaluate.js";
 import type { Reading } from "./logic.js";
-import { fill, marginInWords, messageOf, plainMessage, unitFor } from "./messages.js";
+import { fill, marginInWords, messageOf, nameIn, namesUsedBy, plainMessage, unitFor } from "./messages.js";
 import type { Facts } from "./slots.js";
 import type { Subject } from "./subjects.js";
 import type { Rule, RuleSet } from "./types.js";
@@ -125,12 +125,18 @@ export function findingOf(
   const words = kept.words;
   const good =
     words !== undefined &&
-    words.names === subject.names &&
+    words.names === namesFor(rule, subject) &&
     words.read.every((s) => s.changed <= words.at) &&
     words.readOfStep.every(([name, reading]) => subject.facts.read(name) === reading);
   if (!good) kept.words = wordsOf(rule, subject, kept, making.set);
   return { finding: new Found(rule, subject, kept, making, undefined), plain: kept.words!.plain };
 }
+
+/** What the things are called that the rule's texts name, in one text. */
+const namesFor = (rule: Rule, subject: Subject): string =>
+  namesUsedBy(rule)
+    .map((hole) => nameIn(hole, subject))
+    .join("\n");
 
 function wordsOf(rule: Rule, subject: Subject, kept: Kept, set: RuleSet): Words {
   const j = kept.judgement;
@@ -141,7 +147,7 @@ function wordsOf(rule: Rule, subject: Subject, kept: Kept, set: RuleSet): Words 
   }) as Facts;
   const watched: Subject = Object.create(subject, { facts: { value: facts } }) as Subject;
   return {
-    names: subject.names,
+    names: namesFor(rule, subject),
     message: messageOf(rule, j, watched, set),
     plain: plainMessage(rule, j, watched),
     margin: marginInWords(rule, j),

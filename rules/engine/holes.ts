@@ -2,12 +2,8 @@
 
 const hole = /\{([a-z][a-z0-9./-]*)\}/g;
 
-/** Names that every message may use, beside facts and limits. */
-export const knownHoles: ReadonlySet<string> = new Set([
-  "value",
-  "limit",
-  "short",
-  "range",
+/** Holes that are filled with what something is called. */
+export const nameHoles: ReadonlySet<string> = new Set([
   "from",
   "to",
   "board",
@@ -22,6 +18,15 @@ export const knownHoles: ReadonlySet<string> = new Set([
   "step",
   "near",
   "far",
+]);
+
+/** Names that every message may use, beside facts and limits. */
+export const knownHoles: ReadonlySet<string> = new Set([
+  ...nameHoles,
+  "value",
+  "limit",
+  "short",
+  "range",
   "missing",
 ]);
 

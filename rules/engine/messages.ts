@@ -3,7 +3,7 @@ import { show, showSigned, showValue } from "../../language/quantity/show.js";
 import type { Interval } from "../../language/quantity/interval.js";
 import type { Dimension, ShownUnit } from "../../language/quantity/types.js";
 import type { Assumption, Missing } from "../types.js";
-import { fillHoles } from "./holes.js";
+import { fillHoles, holesIn, nameHoles } from "./holes.js";
 import type { Judgement } from "./judge.js";
 import type { Reading } from "./logic.js";
 import type { Subject } from "./subjects.js";
@@ -43,6 +43,7 @@ export function fill(
   const unit = unitFor(rule, j);
   return fillHoles(text, (name, before) => {
     if (name in more) return more[name];
+    if (nameHoles.has(name)) return nameIn(name, subject);
     switch (name) {
       case "value":
         if (j.choice !== undefined) return j.choice;
@@ -55,30 +56,43 @@ export function fill(
           : showValue(Math.abs(j.margin), j.value.dimension, unit);
       case "missing":
         return j.missing.map((m) => m.what).join("; ");
-      case "step":
-        return subject.step?.phrase;
-      case "thing":
-        return subject.thing?.name;
-      case "client":
-        return clientCode(subject);
-      case "near":
-        return subject.scene?.side;
-      case "far":
-        return subject.scene?.side && (subject.scene.side === "left" ? "right" : "left");
-      case "from":
-      case "to":
-      case "board":
-      case "chair":
-      case "surface":
-      case "helper":
-      case "belt":
-      case "room":
-      case "transfer":
-        return subject.facts.role(name)?.name;
       default:
         return readingInWords(subject.facts.read(name));
     }
   });
+}
+
+/** What something is called, as the holes of `nameHoles` say it. */
+export function nameIn(hole: string, subject: Subject): string | undefined {
+  switch (hole) {
+    case "step":
+      return subject.step?.phrase;
+    case "thing":
+      return subject.thing?.name;
+    case "client":
+      return clientCode(subject);
+    case "near":
+      return subject.scene?.side;
+    case "far":
+      return subject.scene?.side && (subject.scene.side === "left" ? "right" : "left");
+    default:
+      return subject.facts.role(hole)?.name;
+  }
+}
+
+const used = new WeakMap<Rule, readonly string[]>();
+/** The names that the messages and cautions of a rule use. */
+export function namesUsedBy(rule: Rule): readonly string[] {
+  let found = used.get(rule);
+  if (!found) {
+    const { judged } = rule;
+    const own =
+      judged.is === "bands" ? [...judged.bands, ...judged.choices].map((b) => b.message) : [judged.message];
+    const texts = [...own, rule.message, rule.unknown, rule.title, ...rule.cautions];
+    const holes = texts.flatMap((t) => (t === undefined ? [] : holesIn(t)));
+    used.set(rule, (found = [...new Set(holes.filter((h) => nameHoles.has(h)))]));
+  }
+  return found;
 }
 
 /** Signed values say up or down themselves, unless the text has just said it. */

@@ -22,8 +22,6 @@ export interface Subject {
   readonly step?: { readonly line: StepLine; readonly phrase: string };
   /** While this is the same object, every fact `step.*` is the same. */
   readonly stamp?: object;
-  /** Every name that a message about it can use, in one text. */
-  readonly names: string;
   /** Where a finding stands if its rule says nothing else. */
   place(): Place;
 }
@@ -76,7 +74,6 @@ export class SubjectMaker {
       return kept.made;
     };
     const user = userOf(household);
-    const code = clientCode(household);
     const byKind = new Map<string, readonly Subject[]>();
     const ofKind = (kind: string): readonly Subject[] => {
       const scope: Scope = { is: "thing", kind };
@@ -89,13 +86,12 @@ export class SubjectMaker {
           names.set(thing.name, nth);
           const key = `${kind} ${thing.name}${nth > 1 ? ` ${nth}` : ""}`;
           const facts = this.reader.ofThing({ household, today }, scope, key, thing);
-          return keep(facts, [thing, code, user], () => ({
+          return keep(facts, [thing, household.client, user], () => ({
             is: "thing",
             name: thing.name,
             key,
             facts,
             thing,
-            names: `${thing.name}\n${code}`,
             place: () => thing.placeOf(),
           }));
         });
@@ -103,7 +99,7 @@ export class SubjectMaker {
     return {
       user,
       transfers,
-      setup: this.setup(household, today, keep, code, user),
+      setup: this.setup(household, today, keep, user),
       things(kind) {
         let found = byKind.get(kind);
         if (!found) byKind.set(kind, (found = ofKind(kind)));
@@ -116,18 +112,16 @@ export class SubjectMaker {
     household: Household,
     today: string,
     keep: (facts: Facts, depends: readonly unknown[], make: () => Subject) => Subject,
-    code: string,
     user: Thing | undefined,
   ): Subject {
     const first = household.tree.entries[0];
     const facts = this.reader.ofThing({ household, today }, { is: "setup" }, "setup");
-    const depends = [first?.entry, household.client, household.review, code, user];
+    const depends = [first?.entry, household.client, household.review, user];
     return keep(facts, depends, () => ({
       is: "setup",
       name: "setup",
       key: "setup",
       facts,
-      names: code,
       place: () => (first ? placeOfNode(first.entry, first.entry.node) : nowhere),
     }));
   }
@@ -138,11 +132,6 @@ const userOf = (household: Household): Thing | undefined =>
     (t) =>
       (t.kind === "transfer" || t.kind === "way-back") && household.locate(t.entry)?.path === household.path,
   );
-
-const clientCode = (household: Household): string => {
-  const code = household.client?.values["code"];
-  return typeof code === "string" ? code : "";
-};
 
 const nowhere: Place = {
   entry: {
@@ -155,13 +144,7 @@ const nowhere: Place = {
   end: 0,
 };
 
-function namesOf(scene: Scene, code: string): string {
-  const things = [scene.from, scene.to, scene.board, scene.belt, scene.lift, scene.room, ...scene.helpers];
-  return [scene.name, scene.side, code, ...things.map((t) => t?.name)].join("\n");
-}
-
 function ofTransfer(scene: Scene, facts: Facts, reader: FactReader): OfTransfer {
-  const names = namesOf(scene, clientCode(facts.sight.household));
   const common = { scene, thing: scene.transfer };
   const transfer: Subject = {
     ...common,
@@ -169,7 +152,6 @@ function ofTransfer(scene: Scene, facts: Facts, reader: FactReader): OfTransfer 
     name: scene.name,
     key: scene.name,
     facts,
-    names,
     place: () => scene.transfer.placeOf(),
   };
   const { steps: lines, run } = scene;
@@ -189,7 +171,6 @@ function ofTransfer(scene: Scene, facts: Facts, reader: FactReader): OfTransfer 
         name,
         key: name,
         facts: reader.ofStep(facts, state, scene.setup, line.step),
-        names: `${names}\n${phrase}`,
         step: { line, phrase },
         stamp: run,
         place: () => placeOfNode(entry, line.node),
@@ -203,7 +184,6 @@ function ofTransfer(scene: Scene, facts: Facts, reader: FactReader): OfTransfer 
       name: scene.name,
       key: `${scene.name} end`,
       facts: reader.ofStep(facts, run.end, scene.setup),
-      names: `${names}\n${phrase ?? ""}`,
       ...(last && phrase !== undefined && { step: { line: last, phrase } }),
       stamp: run,
       place: () => (last ? placeOfNode(entry, last.node) : scene.transfer.placeOf("steps")),

@@ -1,6 +1,5 @@
 /** What a board's placement is chosen by. All of it acts at nominal values only: the placement is then held. */
 import { scale, type Interval } from "../../language/quantity/interval.js";
-import type { Thing } from "../../language/model/types.js";
 import type { Choosing } from "../plan/placing.js";
 import { sideWindow } from "../plan/chair-solids.js";
 import type { Of, Optional } from "../quantity.js";
@@ -28,18 +27,10 @@ export type ChoosingInputs = {
   readonly bag: Bag;
 };
 
-const once = new WeakMap<Of, { readonly scene: Scene; readonly inputs: ChoosingInputs }>();
+export const choosingInputs = (of: Of): ChoosingInputs => of.shared(read);
 
-export function choosingInputs(s: Scene, of: Of, board: Thing): ChoosingInputs {
-  const kept = once.get(of);
-  if (kept?.scene === s) return kept.inputs;
-  const inputs = read(s, of, board);
-  once.set(of, { scene: s, inputs });
-  return inputs;
-}
-
-function read(s: Scene, of: Of, board: Thing): ChoosingInputs {
-  const chair = s.chair;
+function read(s: Scene, of: Of): ChoosingInputs {
+  const { chair, board } = s;
   const wheel = block(chair, "drive-wheel");
   const askew = s.value("board-askew").thing;
   const reach = s.value("board-reach").thing;

@@ -132,7 +132,7 @@ export const gapAngleBest = derived({
     if ("none" in p) return p;
     return {
       // What both need is required for parking and comes after.
-      ...(s.board && choosingInputs(s, of, s.board)),
+      ...(s.board && choosingInputs(of)),
       ...p,
       // The angle as written does not enter the search.
       turn: undefined,

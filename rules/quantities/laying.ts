@@ -36,7 +36,7 @@ function layingInputs(s: Scene, of: Of): Record<string, unknown> {
   if ("none" in b) return b;
   const ends = endsOr(s);
   if ("none" in ends) return ends;
-  const chosen = choosingInputs(s, of, b.board);
+  const chosen = choosingInputs(of);
   const m = measuredBlock(s);
   if (isWritten(m, "gap"))
     return { ...chosen, ...turnInputs(s, of), measured: of.written(m, "gap", "the gap as measured") };

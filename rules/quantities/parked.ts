@@ -39,19 +39,8 @@ export type ParkingInputs = {
   readonly bag: Bag;
 };
 
-/** Read once for all quantities of a scene: the access given to one scene is one function. */
-const once = new WeakMap<
-  Of,
-  { readonly scene: Scene; readonly inputs: ParkingInputs | { readonly none: Computed } }
->();
-
-export function parkingInputs(s: Scene, of: Of): ParkingInputs | { readonly none: Computed } {
-  const kept = once.get(of);
-  if (kept?.scene === s) return kept.inputs;
-  const inputs = read(s, of);
-  once.set(of, { scene: s, inputs });
-  return inputs;
-}
+export const parkingInputs = (_: Scene, of: Of): ParkingInputs | { readonly none: Computed } =>
+  of.shared(read);
 
 function read(s: Scene, of: Of): ParkingInputs | { readonly none: Computed } {
   const ends = endsOr(s);

@@ -1,6 +1,6 @@
 /** Rule sets: the released ones that come with the program, and those of the workspace, which stand before them. */
 import { createHash } from "node:crypto";
-import { existsSync, readdirSync } from "node:fs";
+import { existsSync, readdirSync, statSync } from "node:fs";
 import path from "node:path";
 import embedded from "virtual:rule-sets";
 import { loadRuleSet, readReleased } from "../../rules/engine/load.js";
@@ -187,6 +187,8 @@ const foldersOf = (at: string): string[] => {
 };
 
 function ruleFilesIn(folder: string): string[] {
+  // Most folders of plans have no rule sets of their own, and this is asked at every keystroke: no error is made for that.
+  if (!statSync(folder, { throwIfNoEntry: false })?.isDirectory()) return [];
   try {
     return readdirSync(folder)
       .filter((f) => f.endsWith(".spanrules"))
