@@ -1,5 +1,5 @@
 /** Judges rules on subjects and keeps each judgement while every fact that it read is the same object. */
-import type { Verdict } from "../types.js";
+import type { Finding, Verdict } from "../types.js";
 import { judge, type Judgement } from "./judge.js";
 import type { Reader, Reading } from "./logic.js";
 import type { Slot } from "./slots.js";
@@ -32,6 +32,7 @@ export interface Kept {
   stamp: object | undefined;
   verdict?: Verdict;
   words?: Words;
+  finding?: Finding;
 }
 
 export class Evaluator {

@@ -231,7 +231,7 @@ export class FactReader {
     quantity?: (q: QuantityRule) => Computed,
   ): Reading {
     const { name } = slot;
-    const spec = this.table.spec(name, scope);
+    const spec = (slot.spec ??= this.table.spec(name, scope));
     switch (spec?.is) {
       case "quantity":
         return quantity ? quantity(spec.quantity) : missingReading(name, name);

@@ -50,7 +50,6 @@ class Found implements Finding {
   readonly verdict: Finding["verdict"];
   readonly levels: Finding["levels"];
   readonly reason?: string;
-  readonly place: Place;
   readonly message: string;
   readonly because: string;
   readonly value: Finding["value"];
@@ -60,16 +59,18 @@ class Found implements Finding {
   readonly cautions: readonly string[];
   readonly missing: Finding["missing"];
   readonly #from: Rule;
-  readonly #on: Subject;
+  #on: Subject;
   readonly #kept: Kept;
   readonly #making: Making;
   #helps: readonly Remedy[] | undefined;
+  #related: Finding["related"] | undefined;
 
   constructor(
     from: Rule,
     on: Subject,
     kept: Kept,
     making: Making,
+    readonly place: Place,
     readonly accepted: Finding["accepted"],
   ) {
     this.#from = from;
@@ -85,7 +86,6 @@ class Found implements Finding {
     this.verdict = verdict.verdict;
     this.levels = verdict.levels;
     if (verdict.reason !== undefined) this.reason = verdict.reason;
-    this.place = placeOf(from, on);
     this.message = words.message;
     this.because = from.because;
     this.value = j.value && { ...j.value.interval, dimension: j.value.dimension, unit };
@@ -97,17 +97,26 @@ class Found implements Finding {
     this.missing = j.missing;
   }
 
-  /** Looked up anew each time: lines may have moved although nothing that was judged has changed. */
+  /** Found again for a subject that consists of other objects by now; what is said of it is the same. */
+  again(subject: Subject): this {
+    this.#on = subject;
+    this.#helps = undefined;
+    return this;
+  }
+  /** Looked up anew when a block that was pointed at is no longer the same: lines may have moved although nothing that was judged has changed. */
   get related(): Finding["related"] {
     const { household } = this.#making.now;
-    return household ? relatedTo(this.#kept.judgement.facts, this.#on, household, this.place) : [];
+    if (!household) return [];
+    if (!this.#related?.every((r) => household.locate(r.place.entry)))
+      this.#related = relatedTo(this.#kept.judgement.facts, this.#on, household, this.place);
+    return this.#related;
   }
   get remedies(): readonly Remedy[] {
     return (this.#helps ??= this.#making.remedies(this.#from, this.#on, this.#kept));
   }
   /** The same finding, knowingly accepted. */
   with(accepted: Finding["accepted"]): Finding {
-    return new Found(this.#from, this.#on, this.#kept, this.#making, accepted);
+    return new Found(this.#from, this.#on, this.#kept, this.#making, this.place, accepted);
   }
 }
 
@@ -129,8 +138,18 @@ export function findingOf(
     words.read.every((s) => s.changed <= words.at) &&
     words.readOfStep.every(([name, reading]) => subject.facts.read(name) === reading);
   if (!good) kept.words = wordsOf(rule, subject, kept, making.set);
-  return { finding: new Found(rule, subject, kept, making, undefined), plain: kept.words!.plain };
+  const place = placeOf(rule, subject);
+  const before = kept.finding;
+  const finding =
+    good && before instanceof Found && samePlace(before.place, place)
+      ? before.again(subject)
+      : new Found(rule, subject, kept, making, place, undefined);
+  kept.finding = finding;
+  return { finding, plain: kept.words!.plain };
 }
+
+const samePlace = (a: Place, b: Place): boolean =>
+  a.entry === b.entry && a.line === b.line && a.start === b.start && a.end === b.end;
 
 /** What the things are called that the rule's texts name, in one text. */
 const namesFor = (rule: Rule, subject: Subject): string =>

@@ -3,6 +3,7 @@
  * that it is, so that what rests on it is compared by numbers and not read again.
  */
 import type { Thing } from "../../language/model/types.js";
+import type { FactSpec } from "./fact-table.js";
 import type { Reading } from "./logic.js";
 import type { Sight } from "./special-fact.js";
 
@@ -12,6 +13,8 @@ export interface Slot {
   reading: Reading;
   /** The check in which it last became another reading. */
   changed: number;
+  /** How it is found, looked up once. */
+  spec?: FactSpec | undefined;
   /** What the reading depends on, where that is more than the things of its subject. */
   depends?: readonly unknown[];
 }

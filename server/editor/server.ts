@@ -176,11 +176,14 @@ class Server {
   private soon(): void {
     clearTimeout(this.timer);
     const round = ++this.round;
-    const pause = this.took < quick ? 0 : Math.min(longestPause, 2 * this.took);
-    this.timer = setTimeout(() => void this.push(round).catch(this.fault), pause);
+    const push = (): void => void this.push(round).catch(this.fault);
+    // A timer waits a thousandth of a second at least, which is longer than a quick round takes.
+    if (this.took < quick) setImmediate(push);
+    else this.timer = setTimeout(push, Math.min(longestPause, 2 * this.took));
   }
 
   private async push(round: number): Promise<void> {
+    if (round !== this.round) return;
     const start = performance.now();
     await this.pushAll(round);
     if (round === this.round) this.took = performance.now() - start;
