@@ -7,6 +7,8 @@ declare module "virtual:rule-sets" {
     readonly version: string;
     /** In the order of their paths; a path is relative to `rules/` and has slashes. */
     readonly files: readonly { readonly path: string; readonly text: string }[];
+    /** The set as `packRuleSet` writes it: in what is built, not in tests. */
+    readonly packed?: string;
   }
   /** Ordered by name, then version. */
   const sets: readonly EmbeddedRuleSet[];

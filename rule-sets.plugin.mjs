@@ -1,11 +1,13 @@
 /**
- * The released rule sets, embedded as text.
+ * The released rule sets, embedded as text and, in what is built, as already read.
  *
  * `import sets from "virtual:rule-sets"` gives every rule set under `rules/`, so that neither the bundles
  * nor the tests read files at run time. The build and the tests share this one loader.
  */
-import { readFileSync } from "node:fs";
+import { readFileSync, rmSync } from "node:fs";
 import path from "node:path";
+import { pathToFileURL } from "node:url";
+import { build } from "esbuild";
 import { globSync } from "tinyglobby";
 
 const MODULE = "virtual:rule-sets";
@@ -32,14 +34,51 @@ export function readRuleSets(root = ROOT) {
   );
 }
 
-const source = () => `export default ${JSON.stringify(readRuleSets())};`;
+const source = (sets) => `export default ${JSON.stringify(sets)};`;
+
+/** The sets with what was read from their texts, by the program's own reader; a set that cannot be read is left as text. */
+async function withPacked(sets) {
+  const outfile = path.join(ROOT, `.cache/pack-rules-${process.pid}.mjs`);
+  await build({
+    absWorkingDir: ROOT,
+    bundle: true,
+    format: "esm",
+    platform: "node",
+    mainFields: ["module", "main"],
+    logLevel: "warning",
+    stdin: {
+      contents: `export { readReleased } from "./rules/engine/load.js";
+        export { packRuleSet } from "./rules/engine/pack.js";
+        export { FactTable } from "./rules/engine/fact-table.js";
+        export { quantities } from "./rules/quantities/index.js";`,
+      resolveDir: ROOT,
+      loader: "ts",
+    },
+    outfile,
+  });
+  try {
+    const engine = await import(pathToFileURL(outfile).href);
+    const around = new engine.FactTable(engine.quantities);
+    return sets.map((s) => {
+      const { set, problems } = engine.readReleased(s.files, around);
+      return set && problems.length === 0 ? { ...s, packed: engine.packRuleSet(set) } : s;
+    });
+  } finally {
+    rmSync(outfile, { force: true });
+  }
+}
+
+let packed;
 
 /** For esbuild. */
 export const ruleSetsForBuild = {
   name: "rule-sets",
-  setup(build) {
-    build.onResolve({ filter: /^virtual:rule-sets$/ }, () => ({ path: MODULE, namespace: "rule-sets" }));
-    build.onLoad({ filter: /.*/, namespace: "rule-sets" }, () => ({ contents: source(), loader: "js" }));
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: /^virtual:rule-sets$/ }, () => ({ path: MODULE, namespace: "rule-sets" }));
+    onLoad({ filter: /.*/, namespace: "rule-sets" }, async () => ({
+      contents: source(await (packed ??= withPacked(readRuleSets()))),
+      loader: "js",
+    }));
   },
 };
 
@@ -50,6 +89,6 @@ export const ruleSetsForTests = {
     return id === MODULE ? `\0${MODULE}` : undefined;
   },
   load(id) {
-    return id === `\0${MODULE}` ? source() : undefined;
+    return id === `\0${MODULE}` ? source(readRuleSets()) : undefined;
   },
 };

@@ -171,7 +171,8 @@ export function resolveBands(
         return undefined;
       }
       return {
-        value: minus ? -found.value : found.value,
+        // Zero has no sign.
+        value: minus ? 0 - found.value : found.value,
         dimension: found.dimension,
         unit: found.unit,
         limit: name,

@@ -10,7 +10,8 @@ import type { Kept } from "./evaluate.js";
 import { holderOf, pathIn, valueAt, type Path } from "./fact-paths.js";
 import { holesIn } from "./holes.js";
 import { fill } from "./messages.js";
-import { holdingRanges, nearestIn, type Range } from "./ranges.js";
+import type { Judgement } from "./judge.js";
+import { holdingRanges, nearestIn, type Range, type Tried } from "./ranges.js";
 import type { Subject } from "./subjects.js";
 import type { RemedyRule, Rule } from "./types.js";
 import { loadedWith, valuesSet, withBlock, withThing, withValues, type Variants } from "./variants.js";
@@ -80,9 +81,9 @@ function setting(
   const { step, unit } = stepOf(written.dimension, written.unit);
   const household = subject.facts.sight.household;
   const asWritten = isQuantity(valueAt(thing, path)) ? written.nominal : undefined;
-  const holds =
+  const trial =
     (exact: boolean) =>
-    (x: number): boolean => {
+    (x: number): Tried => {
       const base = exact
         ? { ...written, low: written.nominal, high: written.nominal, toleranceGiven: true }
         : written;
@@ -91,11 +92,11 @@ function setting(
         subject,
         withThing(household, target.owner, changed(target, base, x)),
       );
-      return judged?.verdict === "holds";
+      return { holds: judged?.verdict === "holds", slack: judged && slackOf(judged) };
     };
-  let ranges = holdingRanges(plausible[0], plausible[1], step, asWritten, holds(false));
+  let ranges = holdingRanges(plausible[0], plausible[1], step, asWritten, trial(false));
   // The doubt of the present value can be too wide for anything to hold; what is set anew is measured anew.
-  if (ranges.length === 0) ranges = holdingRanges(plausible[0], plausible[1], step, asWritten, holds(true));
+  if (ranges.length === 0) ranges = holdingRanges(plausible[0], plausible[1], step, asWritten, trial(true));
   const best = nearestIn(ranges, written.nominal);
   if (!best) return [];
   const range = rangeInWords(best.range, plausible, written.dimension, unit);
@@ -109,6 +110,14 @@ function setting(
     (entry) => household.locate(entry)?.path,
   );
   return [{ title, ...(edits && { edits }) }];
+}
+
+/** How far a judgement is from the bounds of `holds`, with its doubt against it. */
+function slackOf(j: Judgement): number | undefined {
+  if (j.margin === undefined || !j.value) return undefined;
+  const { low, nominal, high } = j.value.interval;
+  const slack = j.margin - Math.max(nominal - low, high - nominal);
+  return Number.isFinite(slack) ? slack : undefined;
 }
 
 interface Target {

@@ -21,7 +21,7 @@ export class Page {
   spot(line: number, span: Span): RulePlace {
     return {
       path: this.path,
-      place: { entry: this.entry, line, start: span.start, end: span.end },
+      place: { line, start: span.start, end: span.end },
       line: this.line,
     };
   }

@@ -15,7 +15,8 @@ export interface RuleFile {
 /** A place in a rule set: in which file, and where. */
 export interface RulePlace {
   readonly path: string;
-  readonly place: Place;
+  /** Counted from the line of its entry. */
+  readonly place: Pick<Place, "line" | "start" | "end">;
   /** Line of the entry in the file when the set was read, so that a place can be shown without the tree. */
   readonly line: number;
 }

@@ -4,6 +4,7 @@ import { existsSync, readdirSync, statSync } from "node:fs";
 import path from "node:path";
 import embedded from "virtual:rule-sets";
 import { loadRuleSet, readReleased } from "../../rules/engine/load.js";
+import { unpackRuleSet } from "../../rules/engine/pack.js";
 import type { ReadSet, RuleFile, RuleSet, SetProblem } from "../../rules/engine/types.js";
 import { FactTable } from "../../rules/engine/fact-table.js";
 import { quantities } from "../../rules/quantities/index.js";
@@ -41,10 +42,24 @@ export function contentHash(files: readonly RuleFile[]): string {
   return hash.digest("hex");
 }
 
-/** The content of a set that comes with the program; the build verified it (`spanwise rules`). */
-function releasedHash(name: string, version: string): string | undefined {
+interface Released {
+  readonly hash: string;
+  read(): ReadSet;
+}
+
+/** A set that comes with the program; the build verified it (`spanwise rules`), and read it. */
+function releasedSet(name: string, version: string): Released | undefined {
   const found = embedded.find((s) => s.name === name && s.version === version);
-  return found && contentHash(found.files);
+  if (!found) return undefined;
+  const { packed, files } = found;
+  return {
+    hash: contentHash(files),
+    read() {
+      if (packed === undefined) return readReleased(files, surroundings);
+      const set = unpackRuleSet(packed);
+      return { set, partial: set, problems: [] };
+    },
+  };
 }
 
 interface Listed {
@@ -144,8 +159,8 @@ export class RuleSets {
     const key = `${name} ${version} ${hash}`;
     let read = this.byHash.get(key);
     if (!read) {
-      const verified = !this.all && releasedHash(name, version) === hash;
-      read = verified ? readReleased(files, surroundings) : loadRuleSet(files, surroundings);
+      const released = this.all ? undefined : releasedSet(name, version);
+      read = released?.hash === hash ? released.read() : loadRuleSet(files, surroundings);
       this.byHash.set(key, read);
     }
     const problems = [...unread, ...read.problems, ...misnamed(name, version, read.partial, files)];
