@@ -88,6 +88,8 @@ export class FactReader {
   constructor(
     readonly table: FactTable,
     private readonly defaults: Defaults,
+    /** For trying values, of which a rule reads a few facts at a time. */
+    private readonly lazy = false,
   ) {
     this.written = new Written(defaults);
   }
@@ -125,6 +127,7 @@ export class FactReader {
         isWide: (name) => this.table.isWide(name, transferScope),
       },
       this.round,
+      this.lazy,
     );
     return kept.facts;
   }
@@ -191,6 +194,7 @@ export class FactReader {
         isWide: (name) => thing === undefined || this.table.isWide(name, scope) || name.startsWith("review."),
       },
       this.round,
+      this.lazy,
     );
     const kept: OfThing = { facts, thing, client };
     this.thingsNow.set(key, kept);

@@ -154,10 +154,11 @@ export function readInterval(
       a = atoms[++i];
     }
     i++;
+    // Zero has no sign.
     if (a?.type === "measure")
-      return { value: sign * a.value, dimension: a.dimension, unit: a.unit, bare: false };
+      return { value: sign * a.value + 0, dimension: a.dimension, unit: a.unit, bare: false };
     if (a?.type === "number")
-      return { value: sign * a.value, dimension: bare, unit: { unit: "1" }, bare: true };
+      return { value: sign * a.value + 0, dimension: bare, unit: { unit: "1" }, bare: true };
     return a ? `A value is expected here, not "${atomText(a)}".` : "A value is missing here.";
   };
   const first = one();

@@ -13,6 +13,8 @@ export interface Slot {
   reading: Reading;
   /** The check in which it last became another reading. */
   changed: number;
+  /** The check for which it was last asked. */
+  asked: number;
   /** How it is found, looked up once. */
   spec?: FactSpec | undefined;
   /** What the reading depends on, where that is more than the things of its subject. */
@@ -50,26 +52,34 @@ export class KeptFacts implements Facts {
   readonly owner = this;
   round: number;
   changed: number;
+  /** The check in which the things of the subject last became other objects. */
+  private moved: number;
 
+  /** `lazy`: a fact is asked anew only when it is read; then `changed` says nothing of facts that nobody read. */
   constructor(
     public sight: Sight,
     private readonly source: Source,
     round: number,
+    private readonly lazy: boolean,
   ) {
     this.round = round;
     this.changed = round;
+    this.moved = round;
   }
 
   /** Makes the facts good for another check. `same`: the things of the subject are the same objects as before. */
   refresh(sight: Sight, round: number, same: boolean): this {
     this.sight = sight;
     this.round = round;
+    if (!same) this.moved = round;
+    if (this.lazy) return this;
     if (!same) for (const slot of this.narrow.values()) this.again(slot);
     for (const slot of this.wide.values()) this.again(slot);
     return this;
   }
 
   private again(slot: Slot): void {
+    slot.asked = this.round;
     const reading = this.source.ask(slot, this);
     if (reading === slot.reading) return;
     slot.reading = reading;
@@ -83,9 +93,13 @@ export class KeptFacts implements Facts {
     return this.slot(name).reading;
   }
   slot(name: string): Slot {
-    const known = this.narrow.get(name) ?? this.wide.get(name);
-    if (known) return known;
-    const slot = { name, changed: this.round } as Slot;
+    const narrow = this.narrow.get(name);
+    const known = narrow ?? this.wide.get(name);
+    if (known) {
+      if (this.lazy && known.asked < (narrow ? this.moved : this.round)) this.again(known);
+      return known;
+    }
+    const slot = { name, changed: this.round, asked: this.round } as Slot;
     slot.reading = this.source.ask(slot, this);
     (this.source.isWide(name) ? this.wide : this.narrow).set(name, slot);
     return slot;

@@ -88,7 +88,7 @@ export class Variants {
     table: FactTable,
     defaults: Defaults,
   ) {
-    this.reader = new FactReader(table, defaults);
+    this.reader = new FactReader(table, defaults, true);
     this.subjects = new SubjectMaker(this.reader);
   }
 
@@ -96,7 +96,12 @@ export class Variants {
   judge(rule: Rule, subject: Subject, household: Household): Judgement | undefined {
     this.reader.begin();
     const { today } = subject.facts.sight;
-    const subjects = this.subjects.of(household, this.scenes.of(onlyWith(household, subject)), today);
+    const ofScene = subject.is === "transfer" || subject.is === "step" || subject.is === "end";
+    // Other transfers are made, for the one that is turned round may say what is found, but nothing is worked out of them.
+    const scenes = ofScene
+      ? this.scenes.of(onlyWith(household, subject)).filter((s) => s.name === subject.scene?.name)
+      : [];
+    const subjects = this.subjects.of(household, scenes, today);
     const among =
       subject.is === "thing"
         ? subjects.things(subject.thing!.kind)
@@ -104,7 +109,7 @@ export class Variants {
           ? [subjects.setup]
           : subject.is === "transfer"
             ? subjects.transfers.map((t) => t.transfer)
-            : subjects.transfers.flatMap((t) => [t.transfer, ...t.steps, ...(t.end ? [t.end] : [])]);
+            : subjects.transfers.flatMap((t) => [...t.steps, ...(t.end ? [t.end] : [])]);
     const same = among.find((s) => s.key === subject.key);
     return same && judge(rule, { fact: (n) => same.facts.read(n), limit: (n) => this.set.limits.get(n) });
   }
