@@ -230,7 +230,7 @@ class Parser {
   private negative(a: Atom): Expr {
     return this.nested(a, () => {
       const of = this.leaf();
-      if (of.op === "value") return { ...of, value: -of.value, start: a.start, signed: true };
+      if (of.op === "value") return { ...of, value: 0 - of.value, start: a.start, signed: true };
       return this.made({ op: "sum", terms: [{ minus: true, of }], start: a.start, end: of.end });
     });
   }

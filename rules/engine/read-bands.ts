@@ -135,9 +135,9 @@ class EndReader {
     }
     const v = this.atoms[this.i];
     this.i++;
-    if (v?.type === "measure") return { value: sign * v.value, dimension: v.dimension, unit: v.unit };
+    if (v?.type === "measure") return { value: sign * v.value + 0, dimension: v.dimension, unit: v.unit };
     if (v?.type === "number")
-      return { value: sign * v.value, dimension: "number" satisfies Dimension, unit: { unit: "1" } };
+      return { value: sign * v.value + 0, dimension: "number" satisfies Dimension, unit: { unit: "1" } };
     // The sign of a limit's name is kept as that of its not yet known value.
     if (v?.type === "word")
       return { value: NaN, limit: sign < 0 ? `-${v.word}` : v.word, dimension: "number", unit: nowhere };
