@@ -6,11 +6,16 @@ import { notices, says } from "../text/messages.js";
 import { nearest } from "../text/nearest.js";
 import { readTree } from "../text/tree.js";
 import type { Entry, LineProblem, Place, Tree } from "../text/types.js";
-import { topOnly } from "../vocabulary/index.js";
+import { blockSpec, surfaceKinds, topOnly } from "../vocabulary/index.js";
+import { resolveChange } from "./changes.js";
 import { readEntry, type LocatedProblem } from "./entry.js";
+import { leadsBack, useOf, type Library } from "./files.js";
+import { Names } from "./names.js";
 import { checkThing } from "./schema.js";
-import { contradictionMessage, contradictions } from "./sides.js";
-import type { Thing, Value } from "./types.js";
+import { contradictionMessage, contradictions, unfit } from "./sides.js";
+import type { Change, Thing, Value } from "./types.js";
+
+export { emptyLibrary, type Library } from "./files.js";
 
 export interface FormProblem extends LineProblem {
   readonly level: "advice" | "caution";
@@ -33,13 +38,18 @@ export interface Household {
   readonly visited?: string;
   /** By name: what this file declares and what it uses from others. */
   readonly things: ReadonlyMap<string, Thing>;
-  /** In the order of the file. Used things come after the file's own. */
+  /**
+   * In the order of the file. Used things come after the file's own. Trials, kits and other blocks that bear the name of
+   * something else are here and not in `things`.
+   */
   readonly all: readonly Thing[];
   readonly client?: Thing;
   readonly review?: Thing;
   readonly trials: readonly Thing[];
   readonly accepts: readonly Said[];
   readonly expects: readonly Said[];
+  /** What may be changed, as far as it could be understood. */
+  readonly changes: readonly Change[];
   /** Findings of form of this file, in its order. Those of used files are found where those files are checked. */
   readonly problems: readonly FormProblem[];
   /** Where an entry stands: its file and first line. */
@@ -48,21 +58,8 @@ export interface Household {
   readonly uses: ReadonlyMap<string, Tree>;
 }
 
-/** What the surroundings must be able to do: find the text that `from "..."` names. */
-export interface Library {
-  /** Opens `path` as written in the file `from`. The path that comes back names the file in findings. */
-  open(
-    path: string,
-    from: string,
-  ):
-    | { readonly path: string; readonly tree: Tree }
-    | { readonly problem: "not-found" | "outside" | "unreadable"; readonly why?: string };
-}
-
 /** Reads a setup's text; with the tree before, what did not change is kept. */
 export const readSetup = (text: string, before?: Tree): Tree => readTree(text, { topOnly }, before);
-
-export const emptyLibrary: Library = { open: () => ({ problem: "not-found" }) };
 
 export function householdOf(path: string, tree: Tree, library: Library): Household {
   const maker = new Maker(path, tree, library);
@@ -80,6 +77,7 @@ class Maker {
   private readonly expects: Said[] = [];
   private readonly froms: Said[] = [];
   private readonly trials: Thing[] = [];
+  private readonly changes: Change[] = [];
 
   constructor(
     private readonly path: string,
@@ -97,7 +95,8 @@ class Maker {
       if (reading.statement) this.state(reading.statement, line);
     }
     for (const from of this.froms) this.use(from);
-    for (const { entry, line } of this.tree.entries) this.resolve(entry, line);
+    const names = new Names(this.things);
+    for (const { entry, line } of this.tree.entries) this.resolve(entry, line, names);
     for (const thing of this.all)
       if (thing.kind === "transfer" || thing.kind === "way-back") this.compareSides(thing);
     if (this.tree.entries.length === 0 && this.tree.problems.length === 0)
@@ -133,6 +132,7 @@ class Maker {
       trials: this.trials,
       accepts: this.accepts,
       expects: this.expects,
+      changes: this.changes,
       problems: this.problems,
       locate: (entry) => this.spots.get(entry),
       uses: this.uses,
@@ -160,24 +160,16 @@ class Maker {
         },
         line,
       );
-    if (thing.kind === "trial") {
-      this.trials.push(thing);
+    if (typeof blockSpec(thing.kind)?.name === "object") {
+      if (thing.kind === "trial") this.trials.push(thing);
       this.all.push(thing);
       return;
     }
     const before = this.things.get(thing.name);
     if (before) {
-      const spot = this.spots.get(before.entry)!;
-      const file = spot.path === this.path ? undefined : spot.path;
-      this.report(
-        {
-          rule: "form/name-used-twice",
-          message: says["form/name-used-twice"]({ name: thing.name, line: spot.line + 1, file }),
-          start: thing.node.statement.start,
-          end: thing.node.statement.end,
-        },
-        line,
-      );
+      const { start, end } = thing.node.statement;
+      const message = this.usedTwice(thing.name, before);
+      this.report({ rule: "form/name-used-twice", message, start, end }, line);
       return;
     }
     this.things.set(thing.name, thing);
@@ -207,24 +199,17 @@ class Maker {
 
   /** Takes the things that a `from "file" use a, b` names. */
   private use(from: Said): void {
-    const { path, use } = from.value as { path?: string; use?: readonly Value[] };
-    if (typeof path !== "string" || !Array.isArray(use)) return;
+    const used = useOf(from.value);
+    if (!used) return;
+    const { path } = used;
     const file = this.library.open(path, this.path);
     if ("problem" in file) {
-      if (file.problem === "not-found")
-        this.reportAt(from.place, "form/file-not-found", says["form/file-not-found"]({ path }));
-      else if (file.problem === "outside")
-        this.reportAt(from.place, "form/file-outside", says["form/file-outside"]({ path }));
-      else
-        this.reportAt(
-          from.place,
-          "form/file-unreadable",
-          says["form/file-unreadable"]({ path, why: file.why ?? "it is not a text" }),
-        );
+      const why = file.why ?? "it is not a text";
+      const rule = `form/file-${file.problem}` as const;
+      this.reportAt(from.place, rule, says[rule]({ path, why }));
       return;
     }
-    const circle = this.findCircle(file.path, file.tree);
-    if (circle) {
+    if (leadsBack(this.path, file, this.library)) {
       this.reportAt(from.place, "form/file-circular", says["form/file-circular"]({ path }));
       return;
     }
@@ -232,91 +217,70 @@ class Maker {
     const declared = new Map<string, Thing>();
     for (const { entry, line } of file.tree.entries) {
       const thing = readEntry(entry).thing;
-      if (!thing) continue;
+      if (!thing || typeof blockSpec(thing.kind)?.name === "object") continue;
       if (!declared.has(thing.name)) declared.set(thing.name, thing);
       if (!this.spots.has(entry)) this.spots.set(entry, { path: file.path, line });
     }
-    for (const wanted of use) {
-      const name = String(wanted).toLowerCase();
-      const thing = declared.get(name);
-      if (!thing) {
-        const near = nearest(name, declared.keys());
-        this.reportAt(
-          from.place,
-          "form/nothing-called",
-          says["form/nothing-called"]({ name, path, nearest: near }),
-        );
-      } else if (this.things.has(name)) {
-        const spot = this.spots.get(this.things.get(name)!.entry)!;
-        this.reportAt(
-          from.place,
-          "form/name-used-twice",
-          says["form/name-used-twice"]({
-            name,
-            line: spot.line + 1,
-            file: spot.path === this.path ? undefined : spot.path,
-          }),
-        );
-      } else {
-        this.things.set(name, thing);
-        this.all.push(thing);
-      }
+    for (const name of used.use) this.take(from, path, name, declared);
+  }
+
+  private take(from: Said, path: string, name: string, declared: ReadonlyMap<string, Thing>): void {
+    const thing = declared.get(name);
+    const taken = this.things.get(name);
+    if (!thing) {
+      const near = nearest(name, declared.keys());
+      this.reportAt(
+        from.place,
+        "form/nothing-called",
+        says["form/nothing-called"]({ name, path, nearest: near }),
+      );
+    } else if (taken) this.reportAt(from.place, "form/name-used-twice", this.usedTwice(name, taken));
+    else {
+      this.things.set(name, thing);
+      this.all.push(thing);
     }
   }
 
-  /** Whether following `from` from that file leads back to this one. Each file is visited once. */
-  private findCircle(start: string, tree: Tree): boolean {
-    const seen = new Set<string>();
-    const next: { path: string; tree: Tree }[] = [{ path: start, tree }];
-    while (next.length > 0) {
-      const file = next.pop()!;
-      if (file.path === this.path) return true;
-      if (seen.has(file.path)) continue;
-      seen.add(file.path);
-      for (const { entry } of file.tree.entries) {
-        const said = readEntry(entry).statement;
-        if (said?.key !== "from") continue;
-        const path = (said.value as { path?: string }).path;
-        if (typeof path !== "string") continue;
-        const opened = this.library.open(path, file.path);
-        if ("tree" in opened) next.push(opened);
-      }
-    }
-    return false;
+  private usedTwice(name: string, before: Thing): string {
+    const spot = this.spots.get(before.entry)!;
+    const file = spot.path === this.path ? undefined : spot.path;
+    return says["form/name-used-twice"]({ name, line: spot.line + 1, file });
   }
 
+  /** Side, facing and steps of a transfer must agree with each other, and with the kind of surface. */
   private compareSides(transfer: Thing): void {
     const of = transfer.values["of"];
     const base = typeof of === "string" ? this.things.get(of) : undefined;
-    for (const c of contradictions(transfer, base)) {
+    const ends = (base ?? transfer).values["from"] as
+      { readonly from?: Value; readonly to?: Value } | undefined;
+    const surface = [ends?.from, ends?.to]
+      .map((name) => (typeof name === "string" ? this.things.get(name) : undefined))
+      .find((t) => t !== undefined && (surfaceKinds as readonly string[]).includes(t.kind));
+    for (const c of contradictions(transfer, base, surface?.kind.replaceAll("-", " ") ?? "bed")) {
       const line = this.spots.get(c.other.entry)!.line + c.other.line + 1;
-      const near = {
-        title: `Write ${c.said.replace(/left|right/, c.instead)}`,
-        text: c.said.replace(/left|right/, c.instead),
-      };
-      this.reportAt(c.place, "form/side-contradicts", contradictionMessage(c, line), [near]);
+      this.reportAt(c.place, "form/side-contradicts", contradictionMessage(c, line), [
+        { title: `Write ${c.instead}`, text: c.instead },
+      ]);
     }
+    for (const u of surface ? unfit(transfer, surface) : [])
+      this.reportAt(
+        transfer.placeOf(u.key),
+        u.rule,
+        u.message,
+        u.instead.map((text) => ({ title: `Write ${text}`, text })),
+      );
   }
 
-  /** Every name that a thing of the vocabulary refers to must exist, and be of a kind that fits. */
-  private resolve(entry: Entry, line: number): void {
-    for (const r of readEntry(entry).references) {
-      const thing = this.things.get(r.name);
-      if (thing && r.kinds.includes(thing.kind)) continue;
-      const fitting = [...this.things.values()].filter((t) => r.kinds.includes(t.kind)).map((t) => t.name);
-      const near = nearest(r.name, fitting) ?? (fitting.length === 1 ? fitting[0] : undefined);
-      const fixes = near ? [{ title: `Write ${near}`, text: near }] : [];
-      const what = r.kinds.join(" or ");
-      this.report(
-        {
-          rule: "form/unknown-name",
-          message: says["form/unknown-name"]({ name: r.name, what, nearest: near }),
-          start: r.start,
-          end: r.end,
-          fixes,
-        },
-        line + r.line,
-      );
+  private resolve(entry: Entry, line: number, names: Names): void {
+    const reading = readEntry(entry);
+    for (const r of reading.references) {
+      const problem = names.problem(r);
+      if (problem) this.report(problem, line + r.line);
+    }
+    for (const c of reading.thing?.changes ?? []) {
+      const { change, problems } = resolveChange(c, entry, this.things.get(c.thing));
+      if (change) this.changes.push(change);
+      for (const p of problems) this.report(p, line + c.node.line);
     }
   }
 }

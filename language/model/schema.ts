@@ -45,12 +45,15 @@ export function schemaOfShape(shape: Shape): z.ZodMiniType {
       return z.enum(shape.choices as [string, ...string[]]);
     case "flag":
       return z.boolean();
-    case "text":
     case "code":
+      return shape.whole ? z.string().check(z.regex(/^[1-9]\d{0,3}$/)) : z.string();
+    case "text":
     case "name":
       return z.string();
     case "date":
       return z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/));
+    case "time":
+      return z.string().check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$/));
     case "pair":
       return z.object({
         first: quantity(shape.dimension),

@@ -24,8 +24,10 @@ export interface Thing {
   readonly inner: { readonly [kind: string]: readonly Thing[] | undefined };
   /** The steps, for a block that holds steps. */
   readonly steps?: readonly StepLine[];
-  /** Statements kept as written, for a block that takes any. */
-  readonly free?: readonly Node[];
+  /** The lines of `may change`. */
+  readonly changes?: readonly ChangeLine[];
+  /** Older values of keys that were given on several days, the newest of them first; `values` holds the newest. */
+  readonly before?: { readonly [key: string]: readonly Value[] | undefined };
   readonly entry: Entry;
   readonly node: Node;
   /** Where the key was written, else the head of the block. */
@@ -37,6 +39,28 @@ export interface StepLine {
   readonly step: Step;
   readonly node: Node;
 }
+
+/** A line of `may change` as far as it can be read by itself: names are not resolved, a value is not read yet. */
+export type ChangeLine = { readonly node: Node; readonly thing: string; readonly words?: string } & (
+  | { readonly is: "value"; readonly path: string }
+  | { readonly is: "instead"; readonly of: string }
+  | { readonly is: "moved" | "removed" }
+);
+
+/** Something that the consultant is free to change. `words`: what stands behind it in quotes. */
+export type Change = { readonly thing: string; readonly words?: string; readonly place: Place } & (
+  | {
+      readonly is: "value";
+      /** The block inside the thing in which the key stands: `cushion`. */
+      readonly block?: string;
+      readonly key: string;
+      /** What it may be: a quantity is a range (`low` to `high`). */
+      readonly value: Value;
+    }
+  /** The thing may be used in place of the other. */
+  | { readonly is: "instead"; readonly of: string }
+  | { readonly is: "moved" | "removed" }
+);
 
 export const isQuantity = (v: Value | undefined): v is Quantity =>
   typeof v === "object" && v !== null && !Array.isArray(v) && (v as { type?: unknown }).type === "quantity";

@@ -10,6 +10,8 @@ const siUnit: Record<Dimension, string> = {
   mass: "kg",
   angle: "deg",
   force: "N",
+  moment: "N-m",
+  pressure: "kPa",
   ratio: "%",
   duration: "day",
   number: "",
@@ -24,6 +26,12 @@ const otherUnit: Record<string, string> = {
   kg: "lb",
   lbf: "N",
   N: "lbf",
+  "lbf-in": "N-m",
+  "lbf-ft": "N-m",
+  "N-m": "lbf-ft",
+  psi: "MPa",
+  kPa: "psi",
+  MPa: "psi",
   st: "kg",
   oz: "kg",
 };
@@ -37,8 +45,9 @@ export function showValue(value: number, dimension: Dimension, shown: ShownUnit)
   const amount = fromSi(value, u);
   if (u.symbol === "ft" || (u.symbol === "in" && shown.compound))
     return feetAndInches(value, shown.denominator ?? 8);
-  if (u.symbol === "in") return `${fraction(amount, shown.denominator ?? 8)} in`;
-  return `${trim(amount, decimals[u.symbol] ?? 1)}${u.symbol === "%" ? " %" : ` ${u.symbol}`}`;
+  if (u.symbol === "in" && !inDecimals(amount, shown))
+    return `${fraction(amount, shown.denominator ?? 8)} in`;
+  return `${trim(amount, Math.max(decimals[u.symbol] ?? 1, Math.min(shown.decimals ?? 0, 4)))}${u.symbol === "%" ? " %" : ` ${u.symbol}`}`;
 }
 
 /** An interval: one value where its ends read the same, else `between A and B`. */
@@ -56,6 +65,34 @@ export function showWithDoubt(value: Interval, dimension: Dimension, shown: Show
   const nominal = showValue(value.nominal, dimension, shown);
   const doubt = show(value, dimension, shown);
   return nominal === doubt ? nominal : `${nominal} (${doubt})`;
+}
+
+/**
+ * The nominal value of something worked out, to no finer a step than its doubt supports: of `3 3/8 in` within 1/4 in either
+ * way, `3 1/4 in` or `3 1/2 in` says all that is known, and of 83.27 kg within 2 kg, 83 kg. Steps are those of the tape (1, 1/2,
+ * 1/4, 1/8 in) or of the scale (powers of ten). What somebody wrote is shown as it was written, with `showValue`.
+ */
+export function showSupported(value: Interval, dimension: Dimension, shown: ShownUnit): string {
+  const u = fittingUnit(dimension, shown);
+  const doubt = Math.max(value.high - value.nominal, value.nominal - value.low);
+  if (!u || !(doubt > 0) || !Number.isFinite(doubt)) return showValue(value.nominal, dimension, shown);
+  const own = unitOf(u.symbol === "ft" ? "in" : u.symbol);
+  const step = supportedStep(fromSi(doubt, own), own.symbol === "in");
+  const rounded = Math.round(fromSi(value.nominal, own) / step) * step;
+  return showValue(rounded * (own.times ?? own.factor.valueOf()), dimension, shown);
+}
+
+/** The largest step of the tape or scale that is not larger than the doubt; at most a whole inch. */
+function supportedStep(doubt: number, inches: boolean): number {
+  if (!inches) return 10 ** Math.floor(Math.log10(doubt) + 1e-9);
+  return [1, 1 / 2, 1 / 4].find((step) => step <= doubt + 1e-9) ?? 1 / 8;
+}
+
+/** An interval in its writer's units with the other system in brackets: `23 1/4 in (591 mm)`; alone where there is no other. */
+export function showBoth(value: Interval, dimension: Dimension, shown: ShownUnit): string {
+  const own = show(value, dimension, shown);
+  const other = otherUnit[shown.unit];
+  return other === undefined ? own : `${own} (${show(value, dimension, { unit: other, denominator: 8 })})`;
 }
 
 /** A height difference: `up 3 1/2 in`, `down 2 in`, `level`. */
@@ -82,7 +119,15 @@ const decimals: Record<string, number> = {
   deg: 1,
   N: 0,
   lbf: 1,
+  "N-m": 1,
+  "lbf-in": 0,
+  "lbf-ft": 1,
+  kPa: 1,
+  MPa: 1,
+  psi: 0,
   "%": 0,
+  min: 0,
+  hour: 1,
   day: 0,
   week: 1,
 };
@@ -95,6 +140,10 @@ function fittingUnit(dimension: Dimension, shown: ShownUnit): Unit | undefined {
   const plain = siUnit[dimension];
   return plain ? unitOf(plain) : undefined;
 }
+
+/** Whether inches were written as decimals that no tape in sixteenths has, such as `19.3 in`. */
+const inDecimals = (inches: number, shown: ShownUnit): boolean =>
+  (shown.decimals ?? 0) > 0 && Math.abs(inches * 16 - Math.round(inches * 16)) > 1e-6;
 
 function trim(x: number, places: number): string {
   const text = x.toFixed(places);

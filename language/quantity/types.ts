@@ -1,12 +1,18 @@
-/** What kind of quantity a number is. Mixing two of them is an error at the place where it happens. */
-export type Dimension = "length" | "mass" | "angle" | "force" | "ratio" | "duration" | "number";
+/**
+ * What kind of quantity a number is. Mixing two of them is an error at the place where it happens. Dates and times of day are
+ * no quantities: they are read and compared as they are written.
+ */
+export type Dimension =
+  "length" | "mass" | "angle" | "force" | "moment" | "pressure" | "ratio" | "duration" | "number";
 
 /** How a quantity is shown back to its writer. */
 export interface ShownUnit {
-  /** A key of the unit table: "in", "ft", "mm", "cm", "m", "lb", "kg", "deg", "%", "lbf", "N", "day". */
+  /** A key of the unit table: "in", "ft", "mm", "cm", "m", "lb", "kg", "deg", "%", "lbf", "N", "day" ... */
   readonly unit: string;
   /** For fractions of an inch: the finest denominator written (1, 2, 4, 8, 16 ...). */
   readonly denominator?: number;
+  /** For decimal numbers: how many places were written, where it is more than none. */
+  readonly decimals?: number;
   /** Feet and inches together, as in `5 ft 9 in`. */
   readonly compound?: boolean;
 }

@@ -1,6 +1,9 @@
 /**
  * The unit table. Factors are exact by definition: the international yard and pound agreement of 1959 (1 yd = 0.9144 m,
- * 1 lb = 0.45359237 kg) and standard gravity 9.80665 m/s² (NIST SP 811, App. B.8).
+ * 1 lb = 0.45359237 kg) and standard gravity 9.80665 m/s² (NIST SP 811, App. B.8); those of moments and pressures are their
+ * products and quotients (1 lbf = 0.45359237 kg × 9.80665 m/s²; 1 psi = 1 lbf / (0.0254 m)²).
+ *
+ * SI inside: m, kg, rad, N, N m, Pa, and 1 for ratios; a duration counts in days, since reviews and deliveries do.
  */
 import Fraction from "fraction.js";
 import type { Dimension } from "./types.js";
@@ -47,7 +50,15 @@ export const units: readonly Unit[] = [
   unit("deg", "angle", "1", "both", "deg degree degrees °", { times: Math.PI / 180 }),
   unit("lbf", "force", "4.4482216152605", "inch", "lbf"),
   unit("N", "force", "1", "metric", "n newton newtons"),
+  unit("N-m", "moment", "1", "metric", "n-m nm newton-metre newton-metres newton-meter newton-meters"),
+  unit("lbf-in", "moment", "0.1129848290276167", "inch", "lbf-in in-lbf"),
+  unit("lbf-ft", "moment", "1.3558179483314004", "inch", "lbf-ft ft-lbf"),
+  unit("kPa", "pressure", "1000", "metric", "kpa kilopascal kilopascals"),
+  unit("MPa", "pressure", "1000000", "metric", "mpa megapascal megapascals n/mm2"),
+  unit("psi", "pressure", "44482216152605/6451600000", "inch", "psi"),
   unit("%", "ratio", "0.01", "both", "% percent"),
+  unit("min", "duration", "1/1440", "both", "min mins minute minutes"),
+  unit("hour", "duration", "1/24", "both", "hour hours hr hrs", { then: { unit: "min", count: 60 } }),
   unit("day", "duration", "1", "both", "day days"),
   unit("week", "duration", "7", "both", "week weeks"),
 ];
@@ -74,5 +85,21 @@ export const unitsOf = (dimension: Dimension): readonly Unit[] =>
 /** An exact amount of a unit in SI, rounded once, at the end. */
 export const toSi = (amount: Fraction, u: Unit): number =>
   u.times === undefined ? amount.mul(u.factor).valueOf() : amount.valueOf() * u.times;
+/** The same for a ratio of whole numbers: where all products are exact as they are, one division rounds once and no fraction is made. */
+export function ratioToSi(top: number, bottom: number, u: Unit): number {
+  if (u.times !== undefined) return (top / bottom) * u.times;
+  const [n, d] = wholeFactor(u);
+  const [above, below] = [top * n, bottom * d];
+  return above <= Number.MAX_SAFE_INTEGER && below <= Number.MAX_SAFE_INTEGER
+    ? above / below
+    : toSi(new Fraction(top).div(bottom), u);
+}
+const wholeFactors = new Map<Unit, readonly [number, number]>();
+function wholeFactor(u: Unit): readonly [number, number] {
+  let found = wholeFactors.get(u);
+  if (!found) wholeFactors.set(u, (found = [Number(u.factor.n), Number(u.factor.d)]));
+  return found;
+}
+
 /** How many of a unit an SI value is. */
 export const fromSi = (value: number, u: Unit): number => value / (u.times ?? u.factor.valueOf());

@@ -1,7 +1,7 @@
 /** Numbers and their units as they stand in a line: exact fractions of what was typed, and nothing guessed. */
 import Fraction from "fraction.js";
 import type { ShownUnit } from "../quantity/types.js";
-import { toSi, unitNamed, type Unit } from "../quantity/units.js";
+import { ratioToSi, unitNamed, type Unit } from "../quantity/units.js";
 import { says } from "./messages.js";
 import type { Bare, Fix, LineProblem, Measure } from "./types.js";
 
@@ -38,24 +38,33 @@ const vulgars: Record<string, string> = {
 /** More digits than any tape or scale gives; what is longer is noise, and exact arithmetic on it would take long. */
 const longest = 12;
 
+/** An amount as a ratio of whole numbers, both small enough to be exact: nothing typed has more than twelve digits. */
 interface Amount {
-  readonly value: Fraction;
+  readonly top: number;
+  readonly bottom: number;
   readonly denominator: number;
+  readonly decimals: number;
   readonly spelling: string;
 }
 
+const exact = (a: Amount): Fraction => new Fraction(a.top).div(a.bottom);
+
 function amountOf(m: Magnitude): Amount | Problem {
-  const image = m.image.replace(/[½¼¾⅐-⅞]/, (v) => vulgars[v]!).replace("⁄", "/");
-  if (image.replace(/\D/g, "").length > longest) return wrong("form/number-too-large", { text: image });
-  if (m.kind === "decimal" || m.kind === "whole") {
+  const plain = m.kind === "whole" || m.kind === "decimal";
+  const image = plain ? m.image : m.image.replace(/[½¼¾⅐-⅞]/, (v) => vulgars[v]!).replace("⁄", "/");
+  if (image.length > longest && image.replace(/\D/g, "").length > longest)
+    return wrong("form/number-too-large", { text: image });
+  if (plain) {
     const spelling = image.startsWith(".") ? `0${image}` : image;
-    return { value: new Fraction(spelling), denominator: 1, spelling };
+    const decimals = m.kind === "decimal" ? spelling.length - spelling.indexOf(".") - 1 : 0;
+    const top = Number(decimals > 0 ? spelling.replace(".", "") : spelling);
+    return { top, bottom: 10 ** decimals, denominator: 1, decimals, spelling };
   }
   const [, whole, top, bottom] = image.match(/^(?:(\d+)[ -])?(\d+)\/(\d+)$/)!;
   if (Number(bottom) === 0) return wrong("form/fraction-of-nothing", { text: image });
   if (Number(top) >= Number(bottom)) {
     const fixes: Fix[] = [];
-    const unit = m.unit ? ` ${m.unit}` : "";
+    const unit = m.unit ? ` ${unitNamed(m.unit)!.symbol}` : "";
     if (!whole && top!.length > 1) {
       const split = `${top!.slice(0, -1)} ${top!.slice(-1)}/${bottom}`;
       if (Number(top!.slice(-1)) < Number(bottom))
@@ -71,81 +80,96 @@ function amountOf(m: Magnitude): Amount | Problem {
     return { problem: { ...problem.problem, fixes } };
   }
   const spelling = whole ? `${Number(whole)} ${top}/${bottom}` : `${top}/${bottom}`;
-  return { value: new Fraction(`${whole ?? 0} ${top}/${bottom}`), denominator: Number(bottom), spelling };
+  const parts = Number(bottom);
+  const above = Number(whole ?? 0) * parts + Number(top);
+  return { top: above, bottom: parts, denominator: parts, decimals: 0, spelling };
 }
 
-export function bareNumber(m: Magnitude, raw: string): { atom: Omit<Bare, "start" | "end"> } | Problem {
+export function bareNumber(m: Magnitude, raw: string): { atom: Bare } | Problem {
   const amount = amountOf(m);
   if ("problem" in amount) return amount;
+  const value = exact(amount);
   return {
     atom: {
       type: "number",
-      value: amount.value.valueOf(),
-      numerator: amount.value.n,
-      denominator: amount.value.d,
+      value: value.valueOf(),
+      numerator: value.n,
+      denominator: value.d,
       raw,
+      start: m.start,
+      end: m.end,
     },
   };
 }
 
 /** A number with a unit, or several that make one amount (`5 ft 9 in`). */
-export function measureOf(
-  parts: readonly Magnitude[],
-  written: string,
-): { atom: Omit<Measure, "start" | "end"> } | Problem {
-  let value = 0;
+export function measureOf(parts: readonly Magnitude[], written: string): { atom: Measure } | Problem {
+  let sum: Fraction | undefined;
+  let only: Amount | undefined;
   let denominator = 1;
+  let decimals = 0;
   const spellings: string[] = [];
-  let unit: Unit | undefined;
-  for (const [i, part] of parts.entries()) {
+  let before: Unit | undefined;
+  for (const part of parts) {
     const amount = amountOf(part);
     if ("problem" in amount) return amount;
     const own = unitNamed(part.unit!)!;
-    if (unit && i > 0 && amount.value.compare(unit.then!.count) >= 0) return overAFoot(parts, written, unit);
-    value += toSi(amount.value, own);
+    if (before && amount.top >= before.then!.count * amount.bottom)
+      return overAFoot(parts, written, before, own);
+    // Feet and inches are added as fractions and rounded once, so that 5 ft 9 in is the same number as 69 in.
+    if (parts.length === 1) only = amount;
+    else
+      sum = exact(amount)
+        .mul(own.factor)
+        .add(sum ?? 0);
     denominator = Math.max(denominator, amount.denominator);
+    decimals = Math.max(decimals, amount.decimals);
     spellings.push(`${amount.spelling} ${own.symbol}`);
-    unit = i === 0 ? own : unit;
+    before = own;
   }
-  if (parts.length > 1) value = exactSum(parts);
+  const unit = unitNamed(parts[0]!.unit!)!;
+  const value = only ? ratioToSi(only.top, only.bottom, unit) : sum!.valueOf();
   const shown: ShownUnit = {
-    unit: unit!.symbol,
+    unit: unit.symbol,
     ...(denominator > 1 && { denominator }),
-    ...(unit!.symbol === "ft" && { compound: true }),
+    ...(decimals > 0 && { decimals }),
+    ...(unit.symbol === "ft" && { compound: true }),
   };
   return {
-    atom: { type: "measure", dimension: unit!.dimension, value, unit: shown, spelling: spellings.join(" ") },
+    atom: {
+      type: "measure",
+      dimension: unit.dimension,
+      value,
+      unit: shown,
+      spelling: spellings.join(" "),
+      start: parts[0]!.start,
+      end: parts[parts.length - 1]!.end,
+    },
   };
 }
 
-/** Feet and inches added as fractions and rounded once, so that 5 ft 9 in is the same number as 69 in. */
-function exactSum(parts: readonly Magnitude[]): number {
-  let sum = new Fraction(0);
-  for (const part of parts) {
-    const amount = amountOf(part);
-    if (!("problem" in amount)) sum = sum.add(amount.value.mul(unitNamed(part.unit!)!.factor));
-  }
-  return sum.valueOf();
-}
-
-function overAFoot(parts: readonly Magnitude[], written: string, unit: Unit): Problem {
-  const [first, second] = parts as [Magnitude, Magnitude];
-  const small = unitNamed(second.unit!)!.symbol;
-  const problem = wrong("form/inches-over-a-foot", { text: written });
-  const joined = `${first.image} ${unit.symbol}, ${second.image} ${small}`;
+/** `5 ft 42 in`: as many of the smaller unit as make the larger one, or more. */
+function overAFoot(parts: readonly Magnitude[], written: string, large: Unit, small: Unit): Problem {
+  const rule = "form/inches-over-a-foot";
+  const at = parts.findIndex((p) => unitNamed(p.unit!) === small);
+  const joined = parts.map((p) => `${p.image} ${unitNamed(p.unit!)!.symbol}`);
+  const [before, after] = [joined.slice(0, at).join(" "), joined.slice(at).join(" ")];
+  const message = says[rule]({
+    text: written,
+    count: large.then!.count,
+    small: small.symbol,
+    large: large.symbol,
+  });
   const fixes: Fix[] = [
-    { title: `Two lengths: ${joined}`, text: joined },
-    { title: `${second.image} ${small} alone`, text: `${second.image} ${small}` },
+    { title: `Two of them: ${before}, ${after}`, text: `${before}, ${after}` },
+    { title: `${before} alone`, text: before },
+    { title: `${after} alone`, text: after },
   ];
-  return { problem: { ...problem.problem, fixes } };
+  return { problem: { rule, message, fixes } };
 }
 
 function wrong(
-  rule:
-    | "form/number-too-large"
-    | "form/fraction-of-nothing"
-    | "form/improper-fraction"
-    | "form/inches-over-a-foot",
+  rule: "form/number-too-large" | "form/fraction-of-nothing" | "form/improper-fraction",
   p: { text: string },
 ): Problem {
   return { problem: { rule, message: says[rule](p) } };

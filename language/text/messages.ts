@@ -10,18 +10,24 @@ export const says = {
   "form/text-not-closed": () =>
     `This text has no closing quote. A text starts and ends with " on the same line.`,
   "form/pounds-sign": (p: { text: string }) => `${p.text}: # starts a comment. Pounds are lb.`,
-  "form/date-written-otherwise": (p: { text: string }) =>
-    `"${p.text}" can be read as two dates. Dates are written year-month-day.`,
+  "form/date-written-otherwise": (p: { text: string; readings: number }) =>
+    p.readings > 1
+      ? `"${p.text}" can be read as two dates. Dates are written year-month-day.`
+      : p.readings === 1
+        ? `"${p.text}": dates are written year-month-day.`
+        : `"${p.text}" is no day of the calendar. Dates are written year-month-day.`,
   "form/date-impossible": (p: { text: string }) => `There is no day ${p.text}.`,
   "form/decimal-comma": (p: { text: string }) =>
     `"${p.text}": a comma parts items of a list. Is it a decimal number, or two numbers?`,
   "form/improper-fraction": (p: { text: string }) =>
     `"${p.text}": the upper number is larger than the lower one. Is a blank missing after the whole inches?`,
   "form/fraction-of-nothing": (p: { text: string }) => `"${p.text}" divides by zero.`,
-  "form/inches-over-a-foot": (p: { text: string }) =>
-    `"${p.text}": 12 inches or more after feet. Which one is meant?`,
+  "form/inches-over-a-foot": (p: { text: string; count: number; small: string; large: string }) =>
+    `"${p.text}": ${p.count} ${p.small} are 1 ${p.large} already. Which of the two is meant?`,
+  "form/inches-without-unit": (p: { text: string; number: string }) =>
+    `"${p.text}": ${p.number} what? Inches behind feet say in, as in 5 ft 9 in.`,
   "form/number-too-large": (p: { text: string }) =>
-    `"${p.text.slice(0, 24)}" is not a size that anything in a home has.`,
+    `"${p.text.slice(0, 24)}" has more digits than any tape or scale gives.`,
   "form/brace-without-block": () => `This } closes nothing.`,
   "form/block-not-closed": (p: { what: string }) => `The block "${p.what}" is not closed: its } is missing.`,
   "form/brace-without-kind": () => `A { needs a kind of thing before it, such as bed {.`,
@@ -44,6 +50,12 @@ export const says = {
     `${p.key}: "${p.text}" is left over; nothing is expected here.`,
   "form/given-twice": (p: { key: string; where: string; line: number }) =>
     `${p.key} is given twice in ${p.where} (also on line ${p.line}). Keep the one that is right, or give each its date.`,
+  "form/value-jumped": (p: { key: string; where: string; was: string; is: string; on: string }) =>
+    `${p.key} of ${p.where} was ${p.was} on ${p.on} and is ${p.is} now: more than reading a tape can explain. The newer value counts. Say why, or measure again.`,
+  "form/measure-both": (p: { key: string; other: string; where: string; why: string }) =>
+    `${p.where} says ${p.key} and not ${p.other}. ${p.why} Measure both.`,
+  "form/one-of-these": (p: { key: string; other: string; where: string; line: number }) =>
+    `${p.where} says both ${p.key} and ${p.other} (line ${p.line}); only one of them can be.`,
   "form/range-without-reason": (p: { text: string }) =>
     `"${p.text}" is a range. Can it be adjusted (adjusts), or is it not known better (about)?`,
   "form/range-reversed": (p: { text: string }) => `"${p.text}": the first value is larger than the second.`,
@@ -61,6 +73,12 @@ export const says = {
     `"${p.name}" is already declared${p.file ? ` in ${p.file}` : ""} on line ${p.line}.`,
   "form/unknown-name": (p: { name: string; what: string; nearest: string | undefined }) =>
     `There is no ${p.what} called "${p.name}"${p.nearest ? `. Is "${p.nearest}" meant?` : "."}`,
+  "form/name-ambiguous": (p: { name: string; what: string; among: string }) =>
+    `There are several called "${p.name}" (${p.what}). Which one: ${p.among}?`,
+  "form/no-such-wall": (p: { wall: string; where: string; walls: number }) =>
+    `The walk of ${p.where} has ${p.walls} walls; there is no wall ${p.wall}.`,
+  "form/change-not-read": (p: { name: string }) =>
+    `What may change about ${p.name}? Write a value (${p.name}.KEY 17 in to 23 in), instead-of and the other thing, moved, or removed.`,
   "form/block-twice": (p: { kind: string; where: string; line: number }) =>
     `${p.where} holds two blocks "${p.kind}" (also on line ${p.line}).`,
   "form/block-not-here": (p: { kind: string; where: string }) =>
@@ -90,6 +108,10 @@ export const says = {
     `No rule set is named. ${p.using} is used; add a line rules ${p.using} so that the answer stays the same.`,
   "form/side-contradicts": (p: { said: string; other: string; line: number }) =>
     `${p.said} contradicts ${p.other} on line ${p.line}.`,
+  "form/side-unfit": (p: { key: string; surface: string; fits: string }) =>
+    `${p.key} does not fit ${p.surface}: there it is called ${p.fits}.`,
+  "form/facing-unfit": (p: { facing: string; surface: string; fits: string }) =>
+    `facing ${p.facing} does not fit ${p.surface}: there it is ${p.fits}.`,
   "form/personal-data": (p: { what: string; text: string }) =>
     `"${p.text}" looks like ${p.what}. Plans hold codes and roles, not people's names.`,
 } as const;
@@ -103,5 +125,7 @@ export const notices: ReadonlySet<string> = new Set<FormRule>([
   "form/key-missing",
   "form/rule-set-not-pinned",
   "form/longer-across",
+  "form/value-jumped",
+  "form/measure-both",
   "form/empty",
 ]);

@@ -3,8 +3,8 @@
  * starts with a kind that stands only at top level and opens a block closes every block still open, so that one missing brace
  * does not swallow the rest of the file.
  */
+import { Kept, keptLines } from "./kept.js";
 import { says } from "./messages.js";
-import { parseLine } from "./line.js";
 import type { Entry, Line, LineProblem, Node, Place, Statement, Tree } from "./types.js";
 
 /** Which first words stand only at top level; given by the vocabulary of the kind of file. */
@@ -25,21 +25,9 @@ const deepest = 64;
  * Never throws; takes time in proportion to the text.
  */
 export function readTree(text: string, shape: Shape, before?: Tree): Tree {
-  const seen = new Map<string, Line>();
-  if (before) for (const line of before.lines) seen.set(line.text, line);
-  const lines = text.split(/\r\n|\n|\r/).map((t) => {
-    let line = seen.get(t);
-    if (!line) seen.set(t, (line = parseLine(t)));
-    return line;
-  });
-  const old = new Map<Line, { entry: Entry; used: boolean }[]>();
-  for (const { entry } of before?.entries ?? []) {
-    const first = entry.lines[0]!;
-    const list = old.get(first);
-    if (list) list.push({ entry, used: false });
-    else old.set(first, [{ entry, used: false }]);
-  }
-  return new Reader(lines, shape, old).read();
+  const texts = linesOf(text);
+  const kept = keptLines(texts, before);
+  return new Reader(kept.lines, shape, new Kept(kept.head, kept.tail, texts.length, before)).read();
 }
 
 class Reader {
@@ -48,7 +36,7 @@ class Reader {
   constructor(
     private readonly lines: readonly Line[],
     private readonly shape: Shape,
-    private readonly old: Map<Line, { entry: Entry; used: boolean }[]>,
+    private readonly kept: Kept,
   ) {}
 
   read(): Tree {
@@ -60,28 +48,13 @@ class Reader {
         i++;
         continue;
       }
-      const kept = this.unchanged(i);
+      const kept = this.kept.at(i, this.lines);
       if (kept) {
         this.entries.push({ entry: kept, line: i });
         i += kept.lines.length;
       } else i = this.readFrom(i);
     }
     return { entries: this.entries, lines: this.lines, problems: this.stray };
-  }
-
-  /** An entry of the tree before with just these lines, if there is one that was not used yet. */
-  private unchanged(i: number): Entry | undefined {
-    for (const candidate of this.old.get(this.lines[i]!) ?? []) {
-      const own = candidate.entry.lines;
-      if (candidate.used || i + own.length > this.lines.length) continue;
-      let same = true;
-      for (let k = 1; k < own.length && same; k++) same = own[k] === this.lines[i + k];
-      // A block that was never closed depends on what follows it.
-      if (!same || !complete(candidate.entry)) continue;
-      candidate.used = true;
-      return candidate.entry;
-    }
-    return undefined;
   }
 
   /** Reads the entries that start on line `first`; returns the first line that belongs to none of them. */
@@ -179,21 +152,9 @@ class Reader {
   }
 }
 
-/** Whether reading it again with other lines behind it would give the same. Entries that share their lines are read anew. */
-const complete = (e: Entry): boolean =>
-  e.node.children === undefined
-    ? e.lines.length === 1 && e.lines[0]!.items.length === 1
-    : e.node.close !== undefined && e.node.close.line === e.lines.length - 1 && onlyOne(e);
-const onlyOne = (e: Entry): boolean => {
-  const last = e.lines[e.lines.length - 1]!.items;
-  const item = last[last.length - 1];
-  return (
-    e.node.line === 0 &&
-    item?.type === "close" &&
-    e.node.close!.start === item.end &&
-    e.lines[0]!.items[0] === e.node.statement
-  );
-};
+/** The lines of a text, whatever ends them. */
+export const linesOf = (text: string): string[] =>
+  text.includes("\r") ? text.split(/\r\n|\n|\r/) : text.split("\n");
 
 /** The place of a statement. */
 export const placeOfNode = (entry: Entry, node: Node): Place => ({

@@ -2,11 +2,18 @@
  * The one vocabulary table. The reader's checks, completion, hover, formatting and exports all come from it; adding a key is
  * one entry in one of the files beside this one.
  */
-import * as equipment from "./equipment.js";
+import * as aids from "./aids.js";
+import { bed } from "./bed.js";
 import * as moves from "./moves.js";
 import * as people from "./people.js";
-import * as places from "./places.js";
+import * as record from "./record.js";
+import * as room from "./room.js";
+import { route } from "./route.js";
+import * as surfaces from "./surfaces.js";
 import type { BlockSpec, KeySpec } from "./types.js";
+import { wheelchair } from "./wheelchair.js";
+
+export { aidKinds, endKinds, kitKinds, placedKinds, seatKinds, surfaceKinds, thingKinds } from "./kinds.js";
 
 export interface Vocabulary {
   readonly keys: { readonly [key: string]: KeySpec };
@@ -14,24 +21,39 @@ export interface Vocabulary {
 }
 
 export const setupVocabulary: Vocabulary = {
-  keys: moves.statements,
+  keys: record.statements,
   blocks: {
     client: people.client,
     helper: people.helper,
-    wheelchair: equipment.wheelchair,
-    bed: places.bed,
-    board: equipment.board,
-    belt: equipment.belt,
-    sheet: equipment.sheet,
-    lift: equipment.lift,
-    furniture: places.furniture,
-    room: places.room,
+    wheelchair,
+    bed,
+    toilet: surfaces.toilet,
+    commode: surfaces.commode,
+    "shower-seat": surfaces.showerSeat,
+    tub: surfaces.tub,
+    "tub-bench": surfaces.tubBench,
+    armchair: surfaces.armchair,
+    "car-seat": surfaces.carSeat,
+    "floor-place": surfaces.floorPlace,
+    board: aids.board,
+    belt: aids.belt,
+    sheet: aids.sheet,
+    towel: aids.towel,
+    handle: aids.handle,
+    lift: aids.lift,
+    sling: aids.sling,
+    ramp: aids.ramp,
+    furniture: room.furniture,
+    room: room.room,
+    route,
     transfer: moves.transfer,
     "way-back": moves.wayBack,
     trial: moves.trial,
-    "within-reach": places.withinReach,
-    review: moves.review,
-    "may-change": places.mayChange,
+    "within-reach": room.withinReach,
+    phase: record.phase,
+    kit: record.kit,
+    review: record.review,
+    "may-change": record.mayChange,
   },
 };
 

@@ -1,4 +1,5 @@
-/** Transfers, the way back, trials, and what is said about findings. */
+/** Transfers, the way back, and trials. */
+import { aidKinds, endKinds, surfaceKinds } from "./kinds.js";
 import {
   assistanceLevels,
   angle,
@@ -6,20 +7,21 @@ import {
   choice,
   choiceShape,
   dateShape,
+  either,
   flag,
   length,
+  lengthShape,
   list,
   mention,
   name,
   nameShape,
+  note,
   part,
   parts,
   text,
-  textShape,
 } from "./shapes.js";
 import type { BlockSpec, KeySpec } from "./types.js";
 
-const surfaces = ["bed", "wheelchair"];
 const steps: BlockSpec = { help: "the steps, in order", name: "none", once: true, steps: true, keys: {} };
 const measured: BlockSpec = {
   help: "what was taped with the chair parked and the board laid; it counts only with these",
@@ -27,14 +29,18 @@ const measured: BlockSpec = {
   once: true,
   keys: {
     gap: length(0, 30)("nearest point of the seat to the edge", {
-      measure: "level, from the seat to the mattress, at the narrowest",
+      measure: "level, from the seat to the edge of the other surface, at the narrowest",
+      safer: "high",
     }),
     "bearing-seat": length(0, 30)("how much of the board lies on the seat", {
       measure: "along the shorter long side of the board, beyond the edge of the seat",
+      safer: "low",
     }),
-    "bearing-landing": length(0, 40)("how much of the board lies on the bed", {
-      measure: "along the shorter long side of the board, beyond the edge of the mattress",
+    "bearing-landing": length(0, 40)("how much of the board lies on the other surface", {
+      measure: "along the shorter long side of the board, beyond the edge of the landing",
+      safer: "low",
     }),
+    note,
   },
 };
 const ifNot: BlockSpec = {
@@ -44,39 +50,73 @@ const ifNot: BlockSpec = {
   keys: {
     stop: text("the signs at which to stop", { need: "required" }),
     meanwhile: text("what to do then", { need: "required" }),
-    otherwise: name("lift", "helper", "sheet")("the other way, if there is one"),
+    otherwise: name("lift", "helper", "sheet", "transfer")("the other way, if there is one"),
   },
 };
 
 const shared: { readonly [key: string]: KeySpec } = {
-  with: list(nameShape("board", "belt", "helper", "sheet", "lift"))("the equipment used, and who helps", {
-    need: "wanted",
-  }),
+  with: list(nameShape(...aidKinds, "helper"))("the equipment used, and who helps", { need: "wanted" }),
   "no-board": mention("it was decided to use no board"),
-  room: name("room")("the room in which it is done", { need: "wanted" }),
+  room: either(choiceShape("none"), nameShape("room"))(
+    "the room in which it is done; none where it is done outdoors",
+    { need: "wanted" },
+  ),
   "bed-side": choice("left", "right")("side of the bed, the client's own, lying on the back", {
     need: "wanted",
   }),
-  facing: choice("head", "foot")("the end of the bed that the parked chair faces", { need: "wanted" }),
+  side: choice(
+    "left",
+    "right",
+  )("for a seat: the side at which the chair stands, the client's own, sitting on the seat"),
+  facing: choice(
+    "head",
+    "foot",
+    "same",
+    "opposite",
+    "square",
+  )(
+    "which way the parked chair faces: head or foot of a bed; beside a seat the same way as the sitter, opposite, or square to it",
+    { need: "wanted" },
+  ),
+  "chair-side": choice(
+    "left",
+    "right",
+  )("side of the chair on which the other surface lies; needed where the chair stands square to it"),
   turned: parts(
     part("angle", angleShape(0, 90)),
     part("way", choiceShape("towards", "away"), { optional: true }),
-  )("angle between the chair and the edge of the bed; 0 is parallel", { need: "wanted" }),
-  along: length(5, 90)("from the head end of the mattress to the hip joint, before sliding", {
+  )("angle between the chair and the edge of the other surface; 0 is parallel", {
+    need: "wanted",
+    measure: "a folded sheet of paper gives 45 and 22 1/2 degrees; or a phone's compass along wheel and edge",
+  }),
+  along: length(5, 90)("for a bed: from the head end of the mattress to the hip joint, before sliding", {
     need: "wanted",
     measure: "along the edge, chair parked",
   }),
-  "board-reach": length(0, 24)("how far the board's inner end lies in from the near side of the seat"),
-  "board-askew": angle(-60, 60)("how far the board lies off square to the edge of the bed"),
+  "board-reach": length(0, 24)("how far the board's inner end lies in from the near side of the seat", {
+    measure: "board laid: level, from the side of the seat in to the end of the board",
+  }),
+  "board-askew": angle(-60, 60)("how far the board lies off square to the edge of the landing", {
+    measure: "board laid: a folded sheet of paper in the corner between board and edge",
+  }),
+  set: parts(part("what", nameShape(...surfaceKinds)), part("height", lengthShape(4, 60)))(
+    "the height to which something that adjusts is set for this move",
+    {
+      many: true,
+      distinct: "what",
+      measure: "set it, then floor to its top, nobody on it; mark the handset or the leg",
+    },
+  ),
+  wet: flag("the landing, the board or the skin is wet"),
   "skin-covered": flag("clothing lies between the skin and the board", { need: "wanted" }),
-  note: text("a note", { many: true }),
+  note,
 };
 
 export const transfer: BlockSpec = {
   help: "a move from one surface to another",
   name: "required",
   keys: {
-    from: parts(part("from", nameShape(...surfaces)), part("to", nameShape(...surfaces), { lead: "to" }))(
+    from: parts(part("from", nameShape(...endKinds)), part("to", nameShape(...endKinds), { lead: "to" }))(
       "where it starts and where it ends",
       { need: "required" },
     ),
@@ -105,49 +145,7 @@ export const trial: BlockSpec = {
     assistance: choice(...assistanceLevels)("the help that was needed", { need: "wanted" }),
     outcome: choice("done", "stopped", "failed")("how it ended", { need: "required" }),
     skin: choice("clear", "marked")("the skin afterwards"),
-    note: text("a note", { many: true }),
+    note,
   },
-};
-
-export const review: BlockSpec = {
-  help: "when the plan is looked at again",
-  name: "none",
-  once: true,
-  keys: {
-    on: { shape: dateShape, help: "the day", need: "wanted" },
-    when: list({ is: "code" })("what brings it forward"),
-  },
-};
-
-/** Statements that stand alone at top level. */
-export const statements: { readonly [key: string]: KeySpec } = {
-  setup: text("the title of the plan", { need: "required" }),
-  rules: parts(part("name", { is: "code" }), part("version", { is: "code" }))(
-    "the rule set and version under which it was prepared",
-    { need: "wanted" },
-  ),
-  visited: {
-    shape: dateShape,
-    help: "the day of the visit; what says nothing else was measured then",
-    need: "wanted",
-  },
-  from: parts(part("path", textShape), part("use", { is: "list", item: { is: "code" } }, { lead: "use" }))(
-    "things declared in another file of the same folder",
-    { many: true },
-  ),
-  accept: parts(
-    part("rule", { is: "code" }),
-    part("at", { is: "code" }, { lead: "at", optional: true }),
-    part("until", dateShape, { lead: "until", optional: true }),
-    part("approved", textShape, { lead: "approved-by", optional: true }),
-    part("because", textShape, { lead: "because", optional: true }),
-  )(
-    "a finding knowingly accepted: which rule, where, until when, why; one of level stop also needs approved-by and a role",
-    { many: true },
-  ),
-  expect: parts(
-    part("rule", { is: "code" }),
-    part("verdict", choiceShape("holds", "fails", "unsettled", "unknown", "not-applicable")),
-    part("for", { is: "code" }, { lead: "for", optional: true }),
-  )("what a verdict should be", { many: true }),
+  blocks: { measured },
 };

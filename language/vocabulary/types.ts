@@ -10,6 +10,8 @@ export type Shape =
       readonly plausible?: readonly [number, number];
       /** Always a range of choice, such as the heights of a bed that adjusts: `15 in to 26 in` needs no word before it. */
       readonly range?: true;
+      /** A slope, kept as a share of its run; one written as an angle is read as its tangent. */
+      readonly slope?: true;
       /** The units offered first, in the order of likelihood. */
       readonly units: readonly string[];
     }
@@ -18,9 +20,11 @@ export type Shape =
   | { readonly is: "flag" }
   /** Free text in quotes. */
   | { readonly is: "text" }
-  /** A code: a word as typed, or a text. */
-  | { readonly is: "code" }
+  /** A code: a word as typed, or a text. `whole`: a whole number and nothing else, kept as typed. */
+  | { readonly is: "code"; readonly whole?: true }
   | { readonly is: "date" }
+  /** A time of day, 00:00 to 23:59. Read as it is written: `"08:30"`. */
+  | { readonly is: "time" }
   /** The name of a thing of one of these kinds. */
   | { readonly is: "name"; readonly of: readonly string[] }
   /** Two lengths joined by `by`, or by a comma for a place: `39 in by 80 in`. Read as { first, second }. */
@@ -54,6 +58,8 @@ export interface KeySpec {
   readonly need?: "required" | "wanted";
   /** May stand several times; its value is then an array. */
   readonly many?: boolean;
+  /** Of a key that may stand several times: the part that must differ each time, such as the side of an armrest. */
+  readonly distinct?: string;
   readonly help: string;
   /** How to measure it in a home. */
   readonly measure?: string;
@@ -61,6 +67,8 @@ export interface KeySpec {
   readonly safer?: "low" | "high";
   /** The rule set's default that stands in for it, if one does. */
   readonly default?: string;
+  /** Another key of the same block without which this one misleads, and why, in a sentence. */
+  readonly beside?: { readonly key: string; readonly why: string };
   /** Other spellings that are read as this key and rewritten by the formatter. */
   readonly also?: readonly string[];
 }
@@ -74,11 +82,13 @@ export interface BlockSpec {
   readonly keys: { readonly [key: string]: KeySpec };
   /** Kinds of blocks that may stand inside. */
   readonly blocks?: { readonly [kind: string]: BlockSpec };
+  /** Of these keys at most one may be said. */
+  readonly oneOf?: readonly string[];
   /** May stand only once in its parent. */
   readonly once?: boolean;
   /** Its statements are steps (`steps { lock brakes; slide }`). */
   readonly steps?: boolean;
-  /** Any statement may stand inside, kept as written (a list of things in words). */
-  readonly free?: boolean;
+  /** Its statements are led by names and not by keys. `changes`: what may be changed (`bed.top 17 in to 23 in`, `nightstand moved`). */
+  readonly free?: "changes";
   readonly also?: readonly string[];
 }

@@ -53,7 +53,7 @@ const mended: readonly (readonly [RegExp, string])[] = [
   [/\b(transfer|gait|walking) belt\b/g, "belt"],
   [/\b(slid(e|ing)|transfer) board\b/g, "board"],
   [/\b(take|lift|pull) off\b/g, "remove"],
-  [/\bdetach\b/g, "remove"],
+  [/\bdetach\b(?! sling)/g, "remove"],
   [/\bswing ?(away|out|aside)\b/g, "swing away"],
   [/\b(flip|fold) ?back\b/g, "flip back"],
   [/\bput back\b/g, "refit"],
