@@ -59,6 +59,8 @@ export interface QuantityRule {
   readonly formula: string;
   /** Where the formula comes from, or "plane geometry", "statics" where it needs no source. */
   readonly source: string;
+  /** Takes longer than a keystroke: left out of a check that is in haste, unless it is known from before. */
+  readonly slow?: true;
   readonly inputs: (s: Scene, of: Of) => Inputs;
   readonly compute: (inputs: never) => Interval | Outcome;
 }
@@ -70,6 +72,7 @@ export function quantity<I extends Inputs>(q: {
   readonly says: string;
   readonly formula: string;
   readonly source: string;
+  readonly slow?: true;
   readonly inputs: (s: Scene, of: Of) => I;
   readonly compute: (inputs: Handed<I>) => Interval | Outcome;
 }): QuantityRule {
@@ -125,6 +128,8 @@ const siUnits: Record<Dimension, string> = {
   mass: "kg",
   angle: "deg",
   force: "N",
+  moment: "N m",
+  pressure: "Pa",
   ratio: "1",
   duration: "day",
   number: "1",
@@ -141,6 +146,10 @@ export class Workings {
   private readonly now = new Map<string, Thing>();
   private readonly defaultsOnce = new Map<string, Computed>();
   private round = 0;
+  /** In haste, what is slow is not worked out anew. */
+  haste = false;
+  /** Whether something was left out since the last `begin` because of haste. */
+  leftOut = false;
   /** How many quantities were worked out since the last `begin`; tests count it. */
   computed = 0;
 
@@ -152,6 +161,7 @@ export class Workings {
     this.fresh = new Map();
     this.round++;
     this.computed = 0;
+    this.leftOut = false;
   }
 
   of(scene: Scene, q: QuantityRule): Computed {
@@ -168,7 +178,12 @@ export class Workings {
       return before.result;
     }
     const { value: inputs, reads } = this.watch(scene, (s, of) => q.inputs(s, of));
-    const result = before && sameInputs(before.inputs, inputs) ? before.result : this.work(q, inputs);
+    const same = before && sameInputs(before.inputs, inputs);
+    if (!same && q.slow && this.haste) {
+      this.leftOut = true;
+      return stillToCome(q);
+    }
+    const result = same ? before.result : this.work(q, inputs);
     results.set(q, { inputs, result, reads, round: this.round });
     return result;
   }
@@ -390,6 +405,25 @@ export function writtenValue(
     },
   };
   return { name: label, dimension, value: interval, missing: [], assumed: [], trace: [term], unit };
+}
+
+const toCome = new Map<QuantityRule, Computed>();
+/** What stands for a slow quantity while it is worked out: nothing is known of it. */
+function stillToCome(q: QuantityRule): Computed {
+  let found = toCome.get(q);
+  if (!found) {
+    const what = `${q.name}, which is still being worked out`;
+    toCome.set(
+      q,
+      (found = {
+        ...notSaid(what, undefined, ""),
+        name: q.name,
+        dimension: q.dimension,
+        missing: [{ what }],
+      }),
+    );
+  }
+  return found;
 }
 
 function notSaid(what: string, place: (() => Place) | undefined, key: string): Computed {

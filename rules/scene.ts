@@ -21,19 +21,29 @@ export interface Scene {
   readonly base?: Thing;
   readonly from?: Thing;
   readonly to?: Thing;
-  /** The wheelchair, whichever end it is. */
+  /** The wheelchair, whichever end it is. Left out where none takes part, as between a bed and a commode. */
   readonly chair?: Thing;
-  /** The other end: a bed. */
+  /** The end that is not the wheelchair, of any kind; of two other ends, the one that does not stand in the chair's place. */
   readonly surface?: Thing;
   readonly board?: Thing;
   readonly belt?: Thing;
   readonly lift?: Thing;
+  readonly sling?: Thing;
+  /** Something fixed to hold. */
+  readonly handle?: Thing;
+  /** The lift that is used, else the one to which `if-not` turns. */
+  readonly liftMeant?: Thing;
   readonly helpers: readonly Thing[];
   readonly client?: Thing;
   readonly room?: Thing;
   /** Furniture placed in the room, with its `place` block. */
   readonly placed: readonly { readonly thing: Thing; readonly place: Thing }[];
-  /** Side of the chair on which the surface lies, the client's own; undefined where facing or bed side is not said. */
+  /** Routes that lead to the room, and the ramps on them. */
+  readonly routes: readonly Thing[];
+  readonly ramps: readonly Thing[];
+  /** Doors through which those routes lead, in whichever room they are. */
+  readonly wayDoors: readonly Thing[];
+  /** Side of the chair on which the surface lies, the client's own; undefined where it is not said and does not follow. */
   readonly side?: Side;
   /** Leg rests, armrests and feet as they stand once parked, when the board is placed (from the steps). */
   readonly parked: Equipment;

@@ -1,12 +1,17 @@
 /** Makes the scenes of a household: each transfer and way back with its names resolved and its steps run. */
 import type { Household } from "../language/model/household.js";
-import { isUnknown, type StepLine, type Thing, type Value } from "../language/model/types.js";
-import { chairSide } from "../language/model/sides.js";
-import type { Scene, Side } from "./scene.js";
+import type { StepLine, Thing, Value } from "../language/model/types.js";
+import { doorsByName } from "../language/model/names.js";
+import { chairSideOf } from "../language/model/sides.js";
+import { endKinds } from "../language/vocabulary/index.js";
+import type { Scene } from "./scene.js";
+import { stepSetup } from "./scene-setup.js";
 import { equipmentAt, run, type Run } from "./steps/machine.js";
-import type { ArmrestKind, Found, LegRestKind, StepSetup } from "./steps/setup.js";
+import type { Found, StepSetup } from "./steps/setup.js";
 import { foundAfter } from "./steps/state.js";
 import type { Equipment } from "./steps/types.js";
+
+export { perSide } from "./scene-setup.js";
 
 type Parts = { readonly [part: string]: Value | undefined };
 const parts = (v: Value | undefined): Parts =>
@@ -42,53 +47,55 @@ export class Scenes {
   }
 
   private scene(household: Household, transfer: Thing, ends: ReadonlyMap<Thing, Found>): Scene {
-    const { things } = household;
-    const named = (name: string | undefined, ...kinds: string[]): Thing | undefined => {
+    const { things, client } = household;
+    const named = (name: string | undefined, ...kinds: readonly string[]): Thing | undefined => {
       const t = name === undefined ? undefined : things.get(name);
       return t && kinds.includes(t.kind) ? t : undefined;
     };
     const base = transfer.kind === "way-back" ? named(word(transfer.values["of"]), "transfer") : undefined;
     const holder = (key: string): Thing => (transfer.values[key] === undefined && base ? base : transfer);
     const value = (key: string) => ({ thing: holder(key), value: holder(key).values[key] });
+    const plain = (key: string): Value | undefined => value(key).value;
     const fromTo = parts((base ?? transfer).values["from"]);
-    const ends2 = [
-      named(word(fromTo["from"]), "bed", "wheelchair"),
-      named(word(fromTo["to"]), "bed", "wheelchair"),
-    ];
-    const [from, to] = base ? [ends2[1], ends2[0]] : ends2;
-    const chair = [from, to].find((t) => t?.kind === "wheelchair");
-    const surface = [from, to].find((t) => t !== undefined && t.kind !== "wheelchair");
-    const used = value("with").value;
+    const there = named(word(fromTo["from"]), ...endKinds);
+    const thither = named(word(fromTo["to"]), ...endKinds);
+    const [from, to] = base ? [thither, there] : [there, thither];
+    const { chair, surface, seat } = partsPlayed(from, to);
+    const used = plain("with");
     const withThings = (Array.isArray(used) ? used : [])
       .map((n) => things.get(String(n)))
       .filter((t) => t !== undefined);
     const one = (kind: string): Thing | undefined => withThings.find((t) => t.kind === kind);
-    const helpers = this.list(
-      `${transfer.name} helpers`,
+    const list = (what: string, of: readonly Thing[]): readonly Thing[] =>
+      this.list(`${transfer.name} ${what}`, of);
+    const helpers = list(
+      "helpers",
       withThings.filter((t) => t.kind === "helper"),
     );
-    const room = named(word(value("room").value), "room");
+    const room = named(word(plain("room")), "room");
     const placed = this.list(`${transfer.name} placed`, placedIn(room, things), (p) => [p.thing, p.place]);
-    const [board, belt, lift] = [one("board"), one("belt"), one("lift")];
-    const bedSide = word(value("bed-side").value);
-    const facing = word(value("facing").value);
-    const side = chairSide(bedSide, facing);
-    const direction = base ? "back" : from?.kind === "wheelchair" || !from ? "there" : "back";
+    const routes = list("routes", routesTo(room, things));
+    const ramps = list("ramps", rampsOf(routes, things));
+    const wayDoors = list("doors", doorsOf(routes, things));
+    const [board, belt, lift, sling, handle] = ["board", "belt", "lift", "sling", "handle"].map(one);
+    const ifNot = transfer.inner["if-not"]?.[0] ?? base?.inner["if-not"]?.[0];
+    const liftMeant = lift ?? named(word(ifNot?.values["otherwise"]), "lift");
+    const side = chairSideOf(plain);
     const setup = stepSetup({
-      chair,
+      value: plain,
+      from,
+      seat,
       surface,
-      side,
-      direction: from?.kind === "wheelchair" ? "from-chair" : "to-chair",
-      helped: helpers.length > 0,
-      belt: belt !== undefined,
-      board: board !== undefined,
+      ...(side && { side }),
+      helpers: helpers.length,
+      uses: (kind) => one(kind) !== undefined,
+      client,
       found: base && ends.get(base),
     });
-    const stepsBlock = transfer.inner["steps"]?.[0];
-    const ran = this.ran(transfer.name, stepsBlock?.steps, setup);
+    const ran = this.ran(transfer.name, transfer.inner["steps"]?.[0]?.steps, setup);
     return {
       name: transfer.name,
-      direction,
+      direction: base || (to?.kind === "wheelchair" && from?.kind !== "wheelchair") ? "back" : "there",
       transfer,
       ...(base && { base }),
       ...(from && { from }),
@@ -98,10 +105,16 @@ export class Scenes {
       ...(board && { board }),
       ...(belt && { belt }),
       ...(lift && { lift }),
+      ...(sling && { sling }),
+      ...(handle && { handle }),
+      ...(liftMeant && { liftMeant }),
       helpers,
-      ...(household.client && { client: household.client }),
+      ...(client && { client }),
       ...(room && { room }),
       placed,
+      routes,
+      ramps,
+      wayDoors,
       ...(side && { side }),
       parked: ran.parked,
       ...(ran.steps && { steps: ran.steps }),
@@ -152,6 +165,44 @@ export class Scenes {
   }
 }
 
+/**
+ * Who plays which part: the wheelchair, and the other end. Where no wheelchair takes part, the commode stands in the chair's
+ * place for the steps, else what is not a bed; `chair` is then left out.
+ */
+function partsPlayed(
+  from: Thing | undefined,
+  to: Thing | undefined,
+): { readonly chair?: Thing; readonly seat?: Thing; readonly surface?: Thing } {
+  const ends = [from, to].filter((t) => t !== undefined);
+  const chair = ends.find((t) => t.kind === "wheelchair");
+  const whole = from !== undefined && to !== undefined;
+  const instead = whole
+    ? (ends.find((t) => t.kind === "commode") ?? ends.find((t) => t.kind !== "bed"))
+    : undefined;
+  const seat = chair ?? instead;
+  const surface = ends.find((t) => t !== seat && t.kind !== "wheelchair");
+  return { ...(chair && { chair }), ...(seat && { seat }), ...(surface && { surface }) };
+}
+
+/** The routes that lead to a room. */
+const routesTo = (room: Thing | undefined, things: ReadonlyMap<string, Thing>): Thing[] =>
+  room ? [...things.values()].filter((t) => t.kind === "route" && t.values["to"] === room.name) : [];
+
+/** The doors that those routes name, where it is plain which door is meant. */
+function doorsOf(routes: readonly Thing[], things: ReadonlyMap<string, Thing>): Thing[] {
+  const named = routes.flatMap((r) => (Array.isArray(r.values["through"]) ? r.values["through"] : []));
+  if (named.length === 0) return [];
+  const doors = doorsByName(things.values());
+  const found = named.map((n) => doors.get(String(n))).filter((d) => d?.length === 1);
+  return [...new Set(found.map((d) => d![0]!.thing))];
+}
+
+function rampsOf(routes: readonly Thing[], things: ReadonlyMap<string, Thing>): Thing[] {
+  const names = routes.flatMap((r) => (Array.isArray(r.values["ramp"]) ? r.values["ramp"] : []));
+  const ramps = [...new Set(names)].map((n) => things.get(String(n)));
+  return ramps.filter((t) => t?.kind === "ramp") as Thing[];
+}
+
 function placedIn(
   room: Thing | undefined,
   things: ReadonlyMap<string, Thing>,
@@ -171,51 +222,3 @@ const sameEquipment = (a: Equipment | undefined, b: Equipment): boolean =>
   a.legrests.right === b.legrests.right &&
   a.armrests.left === b.armrests.left &&
   a.armrests.right === b.armrests.right;
-
-/** The kind of leg rest or armrest on each side: said for one side, else for both. */
-export function perSide(
-  chair: Thing | undefined,
-  one: "legrest" | "armrest",
-): { left?: string; right?: string } {
-  const both = word(chair?.values[`${one}s`]);
-  const said = chair?.values[one];
-  const of = (side: Side): string | undefined => {
-    for (const v of Array.isArray(said) ? said : [])
-      if (parts(v)["side"] === side) return word(parts(v)["kind"]);
-    return both;
-  };
-  const left = of("left");
-  const right = of("right");
-  return { ...(left && { left }), ...(right && { right }) };
-}
-
-function stepSetup(p: {
-  chair: Thing | undefined;
-  surface: Thing | undefined;
-  side: Side | undefined;
-  direction: StepSetup["direction"];
-  helped: boolean;
-  belt: boolean;
-  board: boolean;
-  found: Found | undefined;
-}): StepSetup {
-  const footplates = word(p.chair?.values["footplates"]);
-  const brakes = word(p.chair?.values["brakes"]) as StepSetup["brakes"];
-  const castors = word(p.surface?.values["castors"]) as StepSetup["castors"];
-  const adjusts = p.surface?.values["adjusts"];
-  return {
-    direction: p.direction,
-    ...(p.side && { side: p.side }),
-    surface: { name: p.surface?.name ?? "bed", kind: p.surface?.kind ?? "bed" },
-    legrests: perSide(p.chair, "legrest") as { left?: LegRestKind; right?: LegRestKind },
-    armrests: perSide(p.chair, "armrest") as { left?: ArmrestKind; right?: ArmrestKind },
-    ...((footplates === "fixed" || footplates === "flip-up") && { footplates }),
-    ...(brakes && { brakes }),
-    helped: p.helped,
-    belt: p.belt,
-    board: p.board,
-    ...(castors && { castors }),
-    ...(adjusts !== undefined && !isUnknown(adjusts) && { adjusts: adjusts !== "no" }),
-    ...(p.found && { found: p.found }),
-  };
-}

@@ -38,6 +38,8 @@ export interface CheckResult {
   /** Worked out when first asked for. */
   readonly quantities: readonly SubjectQuantity[];
   readonly scenes: readonly Scene[];
+  /** False where a slow quantity was left out: what rests on it reads unknown until it is worked out. */
+  readonly complete: boolean;
 }
 
 /** What the planner of steps needs to keep to the rules. */
@@ -49,7 +51,8 @@ export interface StepRules {
 
 export interface Checker {
   readonly set: RuleSet;
-  check(household: Household, today: string): CheckResult;
+  /** `haste`: slow quantities are left out where they are not known from before, and the result is not `complete`. */
+  check(household: Household, today: string, haste?: boolean): CheckResult;
   /** The rules on steps for one transfer of a household, as the planner asks them. */
   stepRules(household: Household, scene: Scene, today: string): StepRules;
   /** How much the last check worked out anew. */
@@ -110,8 +113,8 @@ class HouseholdChecker implements Checker {
     return { judged: this.evaluator.judged, computed: this.reader.computed };
   }
 
-  check(household: Household, today: string): CheckResult {
-    this.reader.begin();
+  check(household: Household, today: string, haste = false): CheckResult {
+    this.reader.begin(haste);
     this.evaluator.begin();
     this.now.household = household;
     const scenes = this.scenes.of(household);
@@ -142,6 +145,7 @@ class HouseholdChecker implements Checker {
       verdicts,
       transfers,
       scenes,
+      complete: !this.reader.leftOut,
       get quantities() {
         return (worked ??= of.flatMap(({ scene, read }) =>
           quantities.map((q) => ({ subject: scene.name, quantity: read(q) })),

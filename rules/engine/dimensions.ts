@@ -34,6 +34,8 @@ export const dimensionWords: Record<Dimension, string> = {
   mass: "a mass",
   angle: "an angle",
   force: "a force",
+  moment: "a moment",
+  pressure: "a pressure",
   ratio: "a ratio",
   duration: "a number of days",
   number: "a number",

@@ -1,5 +1,5 @@
 /** Which facts a rule may read, by name: the type of each, and what it is. Made once for a list of quantities. */
-import { setupVocabulary, keySpec } from "../../language/vocabulary/index.js";
+import { endKinds, keySpec, setupVocabulary, surfaceKinds } from "../../language/vocabulary/index.js";
 import { stepPhrases } from "../../language/vocabulary/step-phrases.js";
 import type { QuantityRule } from "../quantity.js";
 import { stepFacts } from "../steps/facts.js";
@@ -28,12 +28,12 @@ export type FactSpec =
   | { readonly is: "step"; readonly type: FactType; readonly says: string };
 
 /** What plays a part in a transfer, and which kinds of things can. */
-export const roles: ReadonlyMap<string, readonly string[]> = new Map([
+export const roles: ReadonlyMap<string, readonly string[]> = new Map<string, readonly string[]>([
   ["client", ["client"]],
   ["chair", ["wheelchair"]],
-  ["surface", ["bed"]],
-  ["from", ["wheelchair", "bed"]],
-  ["to", ["wheelchair", "bed"]],
+  ["surface", surfaceKinds],
+  ["from", endKinds],
+  ["to", endKinds],
   ["board", ["board"]],
   ["belt", ["belt"]],
   ["lift", ["lift"]],
@@ -62,7 +62,7 @@ export function rolesOf(scope: Scope): ReadonlyMap<string, readonly string[]> {
   if (scope.is === "thing") {
     found.set(scope.kind, [scope.kind]);
     for (const [role, kinds] of roles)
-      if (kinds.length === 1 && kinds[0] === scope.kind) found.set(role, kinds);
+      if (role !== "from" && role !== "to" && kinds.includes(scope.kind)) found.set(role, [scope.kind]);
     found.set("thing", [scope.kind]);
   }
   return found;
@@ -138,6 +138,8 @@ export class FactTable implements Surroundings {
   /** Whether a fact looks beyond the things of its transfer. */
   isWide(name: string, scope: Scope): boolean {
     const spec = this.spec(name, scope);
+    // What is slow may have been left out by the check before.
+    if (spec?.is === "quantity") return spec.quantity.slow === true;
     return spec?.is === "special" ? spec.special.wide : spec?.is === "written" && spec.role === "lift";
   }
 

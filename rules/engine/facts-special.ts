@@ -3,6 +3,7 @@
  * overdue. They state what the setup says; whether that is well is said by the rules.
  */
 import { isQuantity } from "../../language/model/types.js";
+import { endKinds } from "../../language/vocabulary/index.js";
 import { assistanceLevels } from "../../language/vocabulary/shapes.js";
 import { limitOverdue, reviewGiven, reviewOverdue, trial, weightBearing, within } from "./facts-record.js";
 import { boardUsed, helpersCount, ifNot, liftUsed, near, used } from "./facts-use.js";
@@ -57,7 +58,7 @@ const endKind = (end: "from" | "to"): SpecialFact =>
   onTransfer(
     `${end}.kind`,
     `what kind of surface the client ${end === "from" ? "leaves" : "comes to"}`,
-    { choices: ["wheelchair", "bed"] },
+    { choices: endKinds },
     (s) => [s[end], s.transfer],
     (s, n) =>
       s[end]

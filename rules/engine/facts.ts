@@ -84,6 +84,7 @@ export class FactReader {
   private readonly words = new Map<string, Map<string, Reading>>();
   private wordCount = 0;
   private begun: Workings[] = [];
+  private haste = false;
 
   constructor(
     readonly table: FactTable,
@@ -94,13 +95,20 @@ export class FactReader {
     this.written = new Written(defaults);
   }
 
-  begin(): void {
+  /** `haste`: what is slow is left out, unless it is known from before. */
+  begin(haste = false): void {
     this.round++;
+    this.haste = haste;
     this.scenes = this.scenesNow;
     this.scenesNow = new Map();
     this.things = this.thingsNow;
     this.thingsNow = new Map();
     this.begun = [];
+  }
+
+  /** Whether a slow quantity was left out of this check. */
+  get leftOut(): boolean {
+    return [...this.scenesNow.values()].some((s) => s.workings.leftOut);
   }
 
   /** How many quantities were worked out since the last `begin`. */
@@ -163,6 +171,7 @@ export class FactReader {
       kept.changed = this.round;
       this.begun.push(kept.workings);
     }
+    kept.workings.haste = this.haste;
     this.scenesNow.set(scene.name, kept);
     return kept;
   }

@@ -143,11 +143,13 @@ export function readInterval(
     }
   | string {
   let i = 0;
-  let sign = 1;
+  /** `up` and `down` stand for both ends until the other is said; a minus belongs to its own end. */
+  let way = 1;
   const one = (): { value: number; dimension: Dimension; unit: ShownUnit; bare: boolean } | string => {
     let a = atoms[i];
+    let sign = way;
     if (a?.type === "word" && (a.word === "up" || a.word === "down")) {
-      sign = a.word === "up" ? 1 : -1;
+      sign = way = a.word === "up" ? 1 : -1;
       a = atoms[++i];
     } else if (a?.type === "mark" && a.mark === "-") {
       sign = -1;
@@ -174,7 +176,7 @@ export function readInterval(
     interval = between(first.value, second.value);
   } else if (next?.type === "mark" && next.mark === "±") {
     i++;
-    sign = 1;
+    way = 1;
     const second = one();
     if (typeof second === "string") return second;
     if (second.dimension !== first.dimension)

@@ -94,7 +94,8 @@ export class Variants {
 
   /** How `rule` judges the same subject in another household; undefined where the subject is not there. */
   judge(rule: Rule, subject: Subject, household: Household): Judgement | undefined {
-    this.reader.begin();
+    // What is slow is not tried for many values.
+    this.reader.begin(true);
     const { today } = subject.facts.sight;
     const ofScene = subject.is === "transfer" || subject.is === "step" || subject.is === "end";
     // Other transfers are made, for the one that is turned round may say what is found, but nothing is worked out of them.

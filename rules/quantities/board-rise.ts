@@ -6,6 +6,7 @@ import type { Of, Optional, QuantityRule } from "../quantity.js";
 import type { Scene } from "../scene.js";
 import type { Computed } from "../types.js";
 import { derived, absent, boardOr, isWritten } from "./inputs.js";
+import { emptyFrom, emptyTo } from "./height-empty.js";
 import { loadedFrom, loadedTo } from "./height-loaded.js";
 
 type RestInputs = { readonly rail: Optional; readonly seat: Optional } | { readonly rest: Computed };
@@ -14,9 +15,8 @@ type RestInputs = { readonly rail: Optional; readonly seat: Optional } | { reado
 function restInputs(s: Scene, of: Of, end: "from" | "to", loaded: boolean): RestInputs {
   const thing: Thing | undefined = s[end];
   if (!thing) return { rest: absent(s.transfer, "where the transfer starts and ends", "from") };
-  const top = thing.kind === "wheelchair" ? "seat-height" : "top";
-  const words = thing.kind === "wheelchair" ? "the seat's height" : "the bed's height";
-  const seat = loaded ? of(end === "from" ? loadedFrom : loadedTo) : of.written(thing, top, words);
+  const [empty, sat] = end === "from" ? [emptyFrom, loadedFrom] : [emptyTo, loadedTo];
+  const seat = of(loaded ? sat : empty);
   if (thing.kind !== "wheelchair" || !isWritten(thing, "rail-height")) return { rest: seat };
   const rail = of.written(thing, "rail-height", "the rail's height");
   if (!seat.value || rail.value!.low >= seat.value.high) return { rest: rail };

@@ -6,6 +6,7 @@ import type { ArmrestState, LegRestState } from "../steps/types.js";
 import type { Computed } from "../types.js";
 import { chairPlan } from "../plan/chair-solids.js";
 import { contact, type Contact, type Plan } from "../plan/parking.js";
+import { emptySurface } from "./height-empty.js";
 import {
   absent,
   bag,
@@ -62,7 +63,7 @@ function read(s: Scene, of: Of): ParkingInputs | { readonly none: Computed } {
     hangerStub: of.optional(of.written(chair, "hanger-stub", "the hanger's stub")),
     hangerSwung: of.optional(of.written(chair, "hanger-swung", "the hanger swung away")),
     legrestReach: of.optional(of.written(chair, "hanger-reach", "the leg rest's reach")),
-    top: of.written(surface, "top", "the bed's height"),
+    top: emptySurface(s, of),
     under: of.optional(of.written(surface, "room-under", "the room under the bed")),
     equipment:
       equipmentOf(s, chair) ??

@@ -1,42 +1,30 @@
 /** What rules on steps may ask: every fact by name, its choices, and how it is read from a state. */
 import { spell, stepPhrases, type Step, type Verb } from "../../language/vocabulary/verbs.js";
+import { bySide, fact, type StepFact } from "./fact.js";
+import { liftFacts } from "./facts-lift.js";
+import { surfaceFacts } from "./facts-surface.js";
 import { judge } from "./machine.js";
-import { otherSide, sideOfMotion, type Side, type StepSetup } from "./setup.js";
-import { stateChoices, type State } from "./state.js";
+import { otherSide, surfaceSideOf, type Side, type StepSetup } from "./setup.js";
+import { inChair, stateChoices, type State } from "./state.js";
 
 /** A verb as a choice of the rule language: one word, `remove-legrest`. */
 export const verbChoice = (verb: Verb): string => verb.replaceAll(" ", "-");
 
-type Read = (state: State, setup: StepSetup, step: Step | undefined) => string | undefined;
-
-export interface StepFact {
-  readonly name: string;
-  /** Every answer it can give; undefined where it is a text. An unknown fact gives undefined instead of an answer. */
-  readonly choices: readonly string[] | undefined;
-  readonly says: string;
-  readonly read: Read;
-}
-
 const legrestOf = (s: State, side: Side) => (side === "left" ? s.legrestLeft : s.legrestRight);
 const armrestOf = (s: State, side: Side) => (side === "left" ? s.armrestLeft : s.armrestRight);
-/** Both sides alike answer the question even where nobody said on which side the surface lies. */
-const bySide = (
-  s: State,
-  side: Side | undefined,
-  of: (s: State, side: Side) => string,
-): string | undefined => (side ? of(s, side) : of(s, "left") === of(s, "right") ? of(s, "left") : undefined);
 const farSide = (setup: StepSetup) => setup.side && otherSide(setup.side);
-const known = (choice: string): string | undefined => (choice === "unknown" ? undefined : choice);
-const knownChoices = (choices: readonly string[]) => choices.filter((c) => c !== "unknown");
 
 /** Leaning `towards` is towards the surface at the board's far end: the landing before the slide, the side left behind after it. */
 export function leanOf(state: State, setup: StepSetup, lean: State["lean"] = state.lean): string | undefined {
   if (lean === "upright") return "upright";
-  const motion = sideOfMotion(setup);
-  if (!motion) return undefined;
-  const acrossFrom = state.client === "on-to" ? otherSide(motion) : motion;
+  const inOrFromChair =
+    state.client === "on-board" ? setup.direction === "from-chair" : inChair(state, setup);
+  const acrossFrom = inOrFromChair ? setup.side : surfaceSideOf(setup);
+  if (!acrossFrom) return undefined;
   return lean === acrossFrom ? "towards" : "away";
 }
+
+export type { StepFact } from "./fact.js";
 
 const table: readonly StepFact[] = [
   {
@@ -84,30 +72,40 @@ const table: readonly StepFact[] = [
     read: (_, setup) => setup.direction,
   },
   fact("step.chair", "chair", "where the chair stands"),
-  fact("step.brakes", "brakes", "the wheel brakes of the chair"),
+  {
+    ...fact(
+      "step.brakes",
+      "brakes",
+      "the wheel brakes of the chair; a commode on legs counts as open while it is moved, else as locked",
+    ),
+    read: (s, setup, step) =>
+      setup.brakes === "no-wheels" && (step?.verb === "approach" || step?.verb === "back-away")
+        ? "open"
+        : s.brakes,
+  },
   {
     name: "step.legrest-near",
     choices: stateChoices.legrestLeft,
     says: "the leg rest on the side of the other surface",
-    read: (s, setup) => bySide(s, setup.side, legrestOf),
+    read: (s, setup) => bySide(setup.side, (side) => legrestOf(s, side)),
   },
   {
     name: "step.legrest-far",
     choices: stateChoices.legrestLeft,
     says: "the leg rest on the other side",
-    read: (s, setup) => bySide(s, farSide(setup), legrestOf),
+    read: (s, setup) => bySide(farSide(setup), (side) => legrestOf(s, side)),
   },
   {
     name: "step.armrest-near",
     choices: stateChoices.armrestLeft,
     says: "the armrest on the side of the other surface",
-    read: (s, setup) => bySide(s, setup.side, armrestOf),
+    read: (s, setup) => bySide(setup.side, (side) => armrestOf(s, side)),
   },
   {
     name: "step.armrest-far",
     choices: stateChoices.armrestLeft,
     says: "the armrest on the other side",
-    read: (s, setup) => bySide(s, farSide(setup), armrestOf),
+    read: (s, setup) => bySide(farSide(setup), (side) => armrestOf(s, side)),
   },
   {
     name: "step.footplates",
@@ -130,23 +128,30 @@ const table: readonly StepFact[] = [
   fact("step.castors", "castors", "the castors of the other surface"),
   fact("step.height", "height", "whether a step set the height of the other surface"),
   fact("step.helper", "helper", "where the helper is"),
-  fact("step.lines", "lines", "lines and tubes of the client"),
-  fact(
-    "step.brakes-checked",
-    "brakesChecked",
-    "brakes checked since the board was placed and since they were last locked",
-  ),
+  fact("step.lines", "lines", "lines and tubes of the client; `checked` after the move"),
+  {
+    name: "step.lines-written",
+    choices: ["yes", "no"],
+    says: "whether lines or tubes are written for the client",
+    read: (_, setup) => (setup.lines ? "yes" : "no"),
+  },
+  {
+    ...fact(
+      "step.brakes-checked",
+      "brakesChecked",
+      "brakes checked since the board was placed and since they were last locked; a commode on legs needs none",
+    ),
+    read: (s, setup) => (setup.brakes === "no-wheels" ? "yes" : s.brakesChecked),
+  },
   fact(
     "step.bearing-checked",
     "bearingChecked",
     "both ends of the board checked since it was placed or last disturbed",
   ),
   fact("step.positioned", "positioned", "whether the client is settled on the surface of arrival"),
+  ...surfaceFacts,
+  ...liftFacts,
 ];
-
-function fact(name: string, field: keyof State, says: string): StepFact {
-  return { name, choices: knownChoices(stateChoices[field]), says, read: (s) => known(s[field]) };
-}
 
 /** Every fact of steps by name: for the checks of a rule set, completion and hover. */
 export const stepFacts: ReadonlyMap<string, StepFact> = new Map(table.map((f) => [f.name, f]));

@@ -28,13 +28,22 @@ const possible: Possible = Object.freeze({ ok: true });
 
 /** Whether a step can be done in this state. */
 export function judge(state: State, step: Step, setup: StepSetup): Possible {
-  const because = actions[step.verb].blocked(state, setup, step);
+  const { absent, blocked } = actions[step.verb];
+  const because = absent?.(setup, step) ?? blocked(state, setup, step);
   return because === undefined ? possible : { ok: false, because };
 }
 
+/** Why a step can never be done with this equipment, whatever the state; undefined where it can. */
+export const neverDone = (setup: StepSetup, step: Step): string | undefined =>
+  actions[step.verb].absent?.(setup, step);
+
+/** What a step that can be done changes. */
+export const effectOf = (state: State, step: Step, setup: StepSetup): Partial<State> =>
+  actions[step.verb].effect(state, setup, step);
+
 /** The state after a step that can be done. */
 export const apply = (state: State, step: Step, setup: StepSetup): State =>
-  change(state, actions[step.verb].effect(state, setup, step));
+  change(state, effectOf(state, step, setup));
 
 /**
  * Runs all steps. A step that cannot be done is reported once and then taken as done the way it was meant, so that one
