@@ -1,7 +1,9 @@
 /**
  * The build.
  *
- *     node esbuild.config.mjs            everything: the command, the extension's bundles, the packed extension
+ *     node esbuild.config.mjs            everything: the command, the library, the extension's bundles, the packed extension
+ *     node esbuild.config.mjs --library FOLDER     the library only, with its types and licences, into a folder
+ *     node esbuild.config.mjs --reference          language/REFERENCE.md, made anew from the vocabulary
  *     node esbuild.config.mjs --demo     the command only, then one check of the sample household
  *     node esbuild.config.mjs --bench    the measurements, bundled as the command is, then run
  *
@@ -10,7 +12,9 @@
 import { spawnSync } from "node:child_process";
 import { chmodSync, existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import path from "node:path";
+import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
+import ts from "typescript";
 import { ruleSetsForBuild } from "./rule-sets.plugin.mjs";
 
 const ROOT = import.meta.dirname;
@@ -38,10 +42,10 @@ const common = {
 
 const asModule = { format: "esm", banner: { js: REQUIRE } };
 
-/** The licence texts of every library in a bundle, from the list of files that went into it. */
-function licences(metafile) {
+/** The licence texts of every library in some bundles, from the lists of files that went into them. */
+function licences(...metafiles) {
   const folders = new Set();
-  for (const input of Object.keys(metafile.inputs)) {
+  for (const input of metafiles.flatMap((m) => Object.keys(m.inputs))) {
     const found = /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(input);
     if (found) folders.add(found[1]);
   }
@@ -56,7 +60,7 @@ function licences(metafile) {
   return parts.join(`\n${"-".repeat(78)}\n\n`);
 }
 
-/** `dist/spanwise.mjs`: the command line, with the released rule sets inside. */
+/** `dist/spanwise.mjs`: the command line, with the released rule sets inside. Gives the list of what went into it. */
 async function buildCommand() {
   const entry = path.join(ROOT, "server/command/main.ts");
   const outfile = path.join(ROOT, "dist/spanwise.mjs");
@@ -73,8 +77,58 @@ async function buildCommand() {
   const verified = spawnSync(process.execPath, [outfile, "rules"], { cwd: ROOT, encoding: "utf8" });
   if (verified.status !== 0)
     throw new Error(`The rule sets cannot be packed.\n${verified.stdout}${verified.stderr}`);
-  writeFileSync(path.join(ROOT, "dist/LICENSES.txt"), licences(result.metafile));
+  return result.metafile;
 }
+
+/** The library: one module with the released rule sets inside, and the types of what it gives. */
+async function buildLibrary(folder) {
+  mkdirSync(folder, { recursive: true });
+  const outfile = path.join(folder, "library.mjs");
+  const result = await build({ ...common, ...asModule, entryPoints: ["server/library.ts"], outfile });
+  emitTypes(path.join(ROOT, "server/library.ts"), path.join(folder, "types"));
+  return result.metafile;
+}
+
+/**
+ * The declarations that a program which uses the library needs: those of its entry and of whatever they name, and no others.
+ * They may name no package: whoever uses the library installs nothing else.
+ */
+function emitTypes(entry, folder) {
+  const config = ts.readConfigFile(path.join(ROOT, "tsconfig.json"), ts.sys.readFile).config;
+  const { options } = ts.convertCompilerOptionsFromJson(config.compilerOptions, ROOT);
+  const files = new Map();
+  const program = ts.createProgram([entry, path.join(ROOT, "rule-sets.d.ts")], {
+    ...options,
+    noEmit: false,
+    declaration: true,
+    emitDeclarationOnly: true,
+    rootDir: ROOT,
+    outDir: folder,
+  });
+  const { diagnostics } = program.emit(undefined, (file, text) => files.set(path.normalize(file), text));
+  const own = [...program.getSemanticDiagnostics(program.getSourceFile(entry)), ...diagnostics];
+  if (own.length > 0)
+    throw new Error(`The library's types cannot be made.\n${ts.formatDiagnostics(own, diagnosticsHost)}`);
+  rmSync(folder, { recursive: true, force: true });
+  const next = [path.join(folder, path.relative(ROOT, entry).replace(/\.ts$/, ".d.ts"))];
+  for (const file of next) {
+    const text = files.get(file);
+    if (text === undefined) throw new Error(`The library's types name ${file}, which was not made.`);
+    for (const { fileName: named } of ts.preProcessFile(text, true, true).importedFiles) {
+      if (!named.startsWith(".")) throw new Error(`${file} names the package ${named}.`);
+      const at = path.join(path.dirname(file), named.replace(/\.js$/, ".d.ts"));
+      if (!next.includes(at)) next.push(at);
+    }
+    mkdirSync(path.dirname(file), { recursive: true });
+    writeFileSync(file, text);
+  }
+}
+
+const diagnosticsHost = {
+  getCurrentDirectory: () => ROOT,
+  getCanonicalFileName: (file) => file,
+  getNewLine: () => "\n",
+};
 
 /** The extension and the server that it starts. */
 async function buildClient() {
@@ -106,6 +160,20 @@ function packClient() {
   }
 }
 
+/** Writes the reference page; a test fails where it is not what the vocabulary gives. */
+async function writeReference() {
+  const outfile = path.join(ROOT, ".cache/reference.mjs");
+  await build({ ...common, ...asModule, entryPoints: ["language/vocabulary/exports/reference.ts"], outfile });
+  const { referencePage } = await import(pathToFileURL(outfile).href);
+  writeFileSync(path.join(ROOT, "language/REFERENCE.md"), referencePage());
+}
+
+async function buildLibraryAlone() {
+  if (!process.argv[3]) throw new Error("Name the folder: node esbuild.config.mjs --library FOLDER");
+  const folder = path.resolve(process.argv[3]);
+  writeFileSync(path.join(folder, "LICENSES.txt"), licences(await buildLibrary(folder)));
+}
+
 async function runDemo() {
   await buildCommand();
   const call = ["check", "samples/first-week", "--on", "2026-03-02"];
@@ -129,10 +197,20 @@ async function buildAll() {
     rmSync(path.join(ROOT, folder), { recursive: true, force: true });
     mkdirSync(path.join(ROOT, folder), { recursive: true });
   }
-  await Promise.all([buildCommand(), buildClient()]);
+  const [command, library] = await Promise.all([
+    buildCommand(),
+    buildLibrary(path.join(ROOT, "dist")),
+    buildClient(),
+  ]);
+  writeFileSync(path.join(ROOT, "dist/LICENSES.txt"), licences(command, library));
   packClient();
-  console.log(`Built dist/spanwise.mjs and dist/spanwise-${version}.vsix`);
+  console.log(`Built dist/spanwise.mjs, dist/library.mjs and dist/spanwise-${version}.vsix`);
 }
 
-const task = { "--demo": runDemo, "--bench": runBench }[process.argv[2]] ?? buildAll;
-await task();
+const tasks = {
+  "--demo": runDemo,
+  "--bench": runBench,
+  "--reference": writeReference,
+  "--library": buildLibraryAlone,
+};
+await (tasks[process.argv[2]] ?? buildAll)();

@@ -1,20 +1,10 @@
 /** The result of `check` for programs. SI units; null stands for an unbounded end; fields may be added, none is taken away. */
+import { siUnits } from "../../language/model/export-values.js";
 import type { Dimension } from "../../language/quantity/types.js";
 import type { Interval } from "../../language/quantity/interval.js";
 import type { Finding } from "../../rules/types.js";
 import { located, type Range, type Reported } from "../workspace/reported.js";
 import type { Checked, CheckedFile } from "./checked.js";
-
-/** The unit of each dimension in this form. Durations are kept in days and written in seconds. */
-const units: Record<Dimension, { readonly unit: string; readonly times: number }> = {
-  length: { unit: "m", times: 1 },
-  mass: { unit: "kg", times: 1 },
-  angle: { unit: "rad", times: 1 },
-  force: { unit: "N", times: 1 },
-  ratio: { unit: "1", times: 1 },
-  number: { unit: "1", times: 1 },
-  duration: { unit: "s", times: 86_400 },
-};
 
 export interface JsonInterval {
   readonly low: number | null;
@@ -28,7 +18,7 @@ const rounded = (x: number, times: number): number | null =>
   Number.isFinite(x) ? Number((x * times).toPrecision(12)) : null;
 
 export function interval(i: Interval, dimension: Dimension): JsonInterval {
-  const { unit, times } = units[dimension];
+  const { unit, times } = siUnits[dimension];
   return {
     low: rounded(i.low, times),
     nominal: rounded(i.nominal, times),

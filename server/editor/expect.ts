@@ -76,6 +76,8 @@ class NextReader {
         return this.atom("text", { is: "text" });
       case "date":
         return this.atom("date", { is: "date" });
+      case "time":
+        return this.time();
       case "code":
         return this.code(part);
       case "name":
@@ -111,6 +113,16 @@ class NextReader {
     }
     if (this.here!.type !== type) return "stop";
     this.at++;
+    return "go";
+  }
+
+  /** An hour, a colon, a minute. */
+  private time(): Went {
+    if (this.at + 3 > this.atoms.length) {
+      if (this.ended) this.offer({ is: "number" });
+      return "stop";
+    }
+    this.at += 3;
     return "go";
   }
 

@@ -27,6 +27,7 @@ export function stepSection(page: Page, hit: Hit): string | undefined {
 const where = {
   "on-from": "where the transfer starts",
   "on-board": "on the board",
+  "in-sling": "in the sling",
   "on-to": "where the transfer ends",
 } as const;
 

@@ -1,7 +1,7 @@
 /** Every place of a setup where a declared thing is named: what definition, references and highlights rest on. */
 import type { Position, Range } from "vscode-languageserver-protocol";
 import { readEntry } from "../../language/model/entry.js";
-import type { Atom, Entry, Tree, Word } from "../../language/text/types.js";
+import type { Atom, Entry, Tree } from "../../language/text/types.js";
 import { setupVocabulary } from "../../language/vocabulary/index.js";
 import { kindOf, rangeOn, statementsOf } from "./where.js";
 
@@ -19,7 +19,7 @@ type Inside = Omit<Mention, "range"> & {
 };
 const kept = new WeakMap<Entry, readonly Inside[]>();
 
-/** `known`: names of declared things, for places where any word may stand (`accept`, `may change`, the object of a step). */
+/** `known`: names of declared things, for places where any word may stand (`accept`, the object of a step). */
 export function mentionsIn(tree: Tree, known: (name: string) => boolean): Mention[] {
   const found: Mention[] = [];
   for (const { entry, line } of tree.entries) {
@@ -60,17 +60,9 @@ function inEntry(entry: Entry): Inside[] {
     const kind = around.map((n) => kindOf(n.statement.atoms)?.kind);
     if (kind[kind.length - 1] === "steps")
       add(node.statement.atoms[node.statement.atoms.length - 1], node.line, false);
-    if (kind[0] === "may-change")
-      for (const a of node.statement.atoms) if (a.type === "word") found.push(upToDot(a, node.line));
   }
   return found;
 }
-
-/** `bed.top` names the bed. */
-const upToDot = (a: Word, line: number): Inside => {
-  const name = a.word.split(".")[0]!;
-  return { name, line, start: a.start, end: a.start + name.length, declares: false };
-};
 
 export const mentionAt = (mentions: readonly Mention[], p: Position): Mention | undefined =>
   mentions.find(

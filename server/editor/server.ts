@@ -39,6 +39,8 @@ const version = typeof SPANWISE_VERSION === "string" ? SPANWISE_VERSION : "0.0.0
 const quick = 15;
 /** The longest that findings wait for typing to pause, in ms. */
 const longestPause = 60;
+/** How long nobody types before what is slow is worked out, in ms. */
+const restBeforeSlow = 400;
 
 export interface ServerOptions {
   readonly workspace?: Workspace;
@@ -48,7 +50,7 @@ export interface ServerOptions {
 
 /** Starts to answer on a connection; the caller then calls `connection.listen()`, or this is given one that listens already. */
 export function createServer(connection: Connection, options: ServerOptions = {}): void {
-  const workspace = options.workspace ?? new Workspace();
+  const workspace = options.workspace ?? new Workspace({ haste: true });
   const server = new Server(
     connection,
     workspace,
@@ -186,7 +188,21 @@ class Server {
     if (round !== this.round) return;
     const start = performance.now();
     await this.pushAll(round);
-    if (round === this.round) this.took = performance.now() - start;
+    if (round !== this.round) return;
+    this.took = performance.now() - start;
+    this.timer = setTimeout(() => void this.settle(round).catch(this.fault), restBeforeSlow);
+  }
+
+  /** Works out what takes longer than a keystroke, once nobody has typed for a while; the next change comes before it. */
+  private async settle(round: number): Promise<void> {
+    for (const document of this.documents.all()) {
+      if (round !== this.round) return;
+      const file = this.pathOf(document);
+      if (isRuleFile(file)) continue;
+      const before = this.workspace.snapshot(file);
+      if (this.workspace.settle(file) !== before) this.pushOne(document);
+      await new Promise((next) => setImmediate(next));
+    }
   }
 
   private async pushAll(round: number): Promise<void> {

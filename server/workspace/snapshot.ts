@@ -64,6 +64,8 @@ export interface WorkspaceOptions {
   /** ISO 8601 date; the clock's by default. */
   readonly today?: () => string;
   readonly ruleSets?: RuleSets;
+  /** Slow quantities are left out of a snapshot until `settle` is called for it: for an editor, where nothing may wait for them. */
+  readonly haste?: boolean;
 }
 
 interface Document {
@@ -101,6 +103,7 @@ export class Workspace {
   readonly ruleSets: RuleSets;
   private roots: readonly string[];
   private readonly today: () => string;
+  private readonly haste: boolean;
   /** Being edited, by path. */
   private readonly edited = new Map<string, Document>();
   /** Read from disk, by path. */
@@ -114,6 +117,7 @@ export class Workspace {
   constructor(options: WorkspaceOptions = {}) {
     this.roots = (options.roots ?? []).map((r) => path.resolve(r));
     this.today = options.today ?? (() => clockDay());
+    this.haste = options.haste === true;
     this.ruleSets = options.ruleSets ?? new RuleSets((file) => this.ruleTexts.get(file));
   }
 
@@ -210,6 +214,16 @@ export class Workspace {
     return snapshot;
   }
 
+  /** Works out what was left out of the snapshot in haste. The same snapshot comes back where nothing was. */
+  settle(file: string): Snapshot {
+    const quick = this.snapshot(file);
+    if (quick.result?.complete !== false) return quick;
+    const lookups: Lookup[] = [];
+    const snapshot = this.take(file, quick.today, lookups, this.document(file), "text", false);
+    this.kept.set(file, { snapshot, lookups, generation: this.generation });
+    return snapshot;
+  }
+
   /** What would be known of a plan if its text were this one. Nothing is kept of it. */
   tryText(file: string, text: string): Snapshot {
     const got = asPlan(text);
@@ -263,6 +277,7 @@ export class Workspace {
     lookups: Lookup[],
     doc: Document = this.document(file),
     purpose: Purpose = "text",
+    haste: boolean = this.haste,
   ): Snapshot {
     if (doc.fault) return this.notAPlan(file, doc, doc.fault, today);
     const root = this.rootOf(file);
@@ -279,7 +294,7 @@ export class Workspace {
     let result: CheckResult | undefined;
     if (loaded?.set) {
       try {
-        result = this.checkerFor(file, loaded, purpose).check(household, today);
+        result = this.checkerFor(file, loaded, purpose).check(household, today, haste);
         for (const f of result.findings) reported.push(reportFinding(household, f));
       } catch (error) {
         reported.push(
