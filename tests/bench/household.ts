@@ -75,6 +75,8 @@ function schemaOfShape(shape: Shape): Json {
       return { const: true };
     case "date":
       return { type: "string", pattern: "^\\d{4}-\\d{2}-\\d{2}$" };
+    case "time":
+      return { type: "string", pattern: "^\\d{2}:\\d{2}$" };
     case "text":
     case "code":
     case "name":

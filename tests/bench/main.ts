@@ -2,14 +2,16 @@
 import { coldStart } from "./cold-start.js";
 import { serveJson } from "./json-server.js";
 import { keystroke } from "./keystroke.js";
+import { reading } from "./reading.js";
 import { stdio } from "./stdio.js";
+import { way } from "./way.js";
 
 if (process.argv.includes("--json-server")) serveJson();
 else {
   console.log(
     `Node ${process.version}, ${process.platform} ${process.arch}. Ratios below 1 mean that Spanwise is faster.\n`,
   );
-  for (const part of [keystroke, stdio, coldStart]) {
+  for (const part of [reading, way, keystroke, stdio, coldStart]) {
     await part();
     console.log("");
   }

@@ -76,7 +76,7 @@ const printed: readonly Printed[] = [
   { source: "section-gg", at: "codes 04 to 02", figures: [] },
   { source: "section-gg", at: "code 01", figures: [] },
   { source: "winter-fractions", at: "Figure 4.1", figures: ["hip .530", "knee .285"] },
-  { source: "winter-fractions", at: "Table 4.1", figures: ["total leg .161"] },
+  { source: "winter-fractions", at: "Table 4.1", figures: ["total leg .161", "shank .0465, foot .0145"] },
   {
     source: "de-leva-1996",
     at: "Table 4",
@@ -84,6 +84,30 @@ const printed: readonly Printed[] = [
       "thigh, shank, foot, men: .1416 + .0433 + .0137 = .1986, rounded .199",
       "women: .1478 + .0481 + .0129 = .2088, rounded .209",
     ],
+  },
+  {
+    source: "plagenhoef-1983",
+    at: "segment masses",
+    figures: ["percent, men / women: shank 4.75/5.35, foot 1.43/1.33"],
+  },
+  {
+    source: "seat-friction-2024",
+    at: "abstract",
+    figures: ["vinyl wheelchair seat cover .503-.572", "woven office seat .336-.448"],
+  },
+  { source: "skin-friction-2022", at: "abstract", figures: ["static .31-.90", "dynamic .25-.79"] },
+  {
+    source: "wood-handbook",
+    at: "chapter 5, Table 5-3, as others quote it",
+    figures: [
+      "12 % moisture, N/mm2: beech 102.8, sugar maple 109.0, bur oak 71.0",
+      "thousand N/mm2: beech 11.86, sugar maple 12.6, bur oak 7.1",
+    ],
+  },
+  {
+    source: "plywood-layups",
+    at: "Table 3",
+    figures: ["five layups: 37.6-65.7 N/mm2", "6860-8979 N/mm2"],
   },
   { source: "stability-1995", at: "abstract", figures: ["towards the tip: -25.2 to -52.3 %"] },
   { source: "footrests-stability", at: "abstract", figures: [] },
@@ -99,6 +123,8 @@ const derived: Readonly<Record<string, readonly number[]>> = {
   "transfer-setup-2 Transfer heights": [100],
   "transfer-setup-2 Table 9": [100],
   "toro-2013 abstract": [100],
+  "wood-handbook chapter 5, Table 5-3, as others quote it": [103, 11.9, 2], // rounded; N/mm2
+  "plywood-layups Table 3": [6.86, 8.98, 2], // thousands, rounded; N/mm2
 };
 
 const holders: readonly { readonly name: string; readonly bases: readonly BasisNote[] }[] = [

@@ -1,5 +1,5 @@
 /** Scenes for tests: a setup's text goes in, quantities come out, with the defaults and limits of the released rule set. */
-import { readFileSync } from "node:fs";
+import { readFileSync, readdirSync } from "node:fs";
 import { emptyLibrary, householdOf, readSetup } from "../../language/model/household.js";
 import type { Interval } from "../../language/quantity/interval.js";
 import type { Dimension } from "../../language/quantity/types.js";
@@ -14,10 +14,12 @@ import type { Computed } from "../../rules/types.js";
 
 const folder = new URL("../../rules/home-transfer/2026.1/", import.meta.url);
 const { set } = readRules(
-  ["defaults.spanrules", "limits.spanrules"].map((path) => ({
-    path,
-    tree: readTree(readFileSync(new URL(path, folder), "utf8"), ruleShape),
-  })),
+  readdirSync(folder)
+    .filter((path) => /^(defaults|limits)/.test(path))
+    .map((path) => ({
+      path,
+      tree: readTree(readFileSync(new URL(path, folder), "utf8"), ruleShape),
+    })),
 );
 
 type Given = { readonly interval: Interval; readonly dimension: Dimension; readonly tapeable: boolean };

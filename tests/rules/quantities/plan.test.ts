@@ -203,10 +203,12 @@ describe("what else stands where the chair parks", () => {
     const room = (text: string) => sceneFor(text).get("park.room-clearance").value!.nominal;
     expect(room(both)).toBeGreaterThan(room(one) + inch);
   });
-  test("with nothing else placed there is nothing to clear, and without the bed's place nothing is known", () => {
-    expect(sceneFor(home.replace(/ {2}place nightstand.*\n/, "")).get("park.room-clearance").without).toBe(
-      "nothing else is placed in the room",
-    );
+  test("with nothing else placed the walls are what is left, and without the bed's place nothing is known", () => {
+    const walls = sceneFor(home.replace(/ {2}place nightstand.*\n/, "")).get("park.room-clearance");
+    expect(walls.choice).toBe("east wall");
+    expect(sceneFor(home.replace(/ {2}walk 12.*\n/, "")).get("park.room-clearance").missing).toMatchObject([
+      { key: "walk" },
+    ]);
     expect(sceneFor(home.replace(/ {2}place bed.*\n/, "")).get("park.room-clearance").missing).toMatchObject([
       { key: "place" },
     ]);

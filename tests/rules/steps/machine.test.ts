@@ -3,9 +3,17 @@ import fc from "fast-check";
 import { phrases, readStep, stepPhrases, type Step } from "../../../language/vocabulary/verbs.js";
 import { actions } from "../../../rules/steps/actions.js";
 import { facts, meansNoStep, stepFacts, stepIs, verbChoice } from "../../../rules/steps/facts.js";
-import { equipmentAt, run } from "../../../rules/steps/machine.js";
+import { effectOf, equipmentAt, run } from "../../../rules/steps/machine.js";
 import type { StepSetup } from "../../../rules/steps/setup.js";
-import { foundAfter, keyOf, start, stateChoices, type State } from "../../../rules/steps/state.js";
+import {
+  countOfStates,
+  foundAfter,
+  keyAfter,
+  keyOf,
+  start,
+  stateChoices,
+  type State,
+} from "../../../rules/steps/state.js";
 import { findings, firstWeek, mirrored, steps, usualSetup } from "./usual.js";
 
 const toChair = (more: Partial<StepSetup> = {}) => usualSetup({ direction: "to-chair", ...more });
@@ -380,15 +388,36 @@ describe("Whatever is written", () => {
     "removable",
     "none",
   ) as fc.Arbitrary<"fixed">;
+  const kindOfSurfaceArm = fc.constantFrom(undefined, "fixed", "flip-up", "none") as fc.Arbitrary<"fixed">;
   const anySetup: fc.Arbitrary<StepSetup> = fc.record({
     direction: fc.constantFrom("from-chair" as const, "to-chair" as const),
     side: fc.constantFrom("left" as const, "right" as const, undefined),
-    surface: fc.constantFrom({ name: "bed", kind: "bed" }, { name: "bath", kind: "toilet" }),
+    surfaceSide: fc.constantFrom("left" as const, "right" as const, undefined),
+    surface: fc.constantFrom(
+      ...stepFacts
+        .get("step.surface-kind")!
+        .choices!.map((kind) => ({ name: kind === "bed" ? "bed" : "bath", kind })),
+    ),
+    chair: fc.constantFrom(undefined, { name: "pot", kind: "commode" as const }),
+    surfaceArms: fc.record({ left: kindOfSurfaceArm, right: kindOfSurfaceArm }),
     legrests: fc.record({ left: kindOfLegrest, right: kindOfLegrest }),
     armrests: fc.record({ left: kindOfArmrest, right: kindOfArmrest }),
     footplates: fc.constantFrom("fixed" as const, "flip-up" as const, undefined),
-    brakes: fc.constantFrom("both" as const, "left" as const, "none" as const, undefined),
+    brakes: fc.constantFrom(
+      "both" as const,
+      "left" as const,
+      "none" as const,
+      "no-wheels" as const,
+      undefined,
+    ),
     helped: fc.boolean(),
+    helpers: fc.constantFrom(undefined, 2),
+    lift: fc.boolean(),
+    sling: fc.constantFrom(undefined, false),
+    sheet: fc.boolean(),
+    wet: fc.constantFrom(true, false, undefined),
+    skinCovered: fc.constantFrom(true, false, undefined),
+    adjustable: fc.constantFrom(undefined, ["bath"]),
     belt: fc.boolean(),
     board: fc.boolean(),
     lines: fc.constantFrom(true, false, undefined),
@@ -423,7 +452,20 @@ describe("Whatever is written", () => {
     expect(stepFacts.get("step.verb")!.choices).toContain(verbChoice("remove legrest"));
   });
 
+  it("the key of a change is the key of the state that it leads to", () => {
+    fc.assert(
+      fc.property(fc.array(anyStep, { maxLength: 30 }), anySetup, (order, setup) => {
+        const done = run(order, setup);
+        order.forEach((step, i) => {
+          const patch = effectOf(done.before[i]!, step, setup);
+          expect(keyAfter(done.before[i]!, patch)).toBe(keyOf({ ...done.before[i]!, ...patch }));
+        });
+      }),
+    );
+  });
+
   it("two states have the same key only if they are alike", () => {
+    expect(Number.isSafeInteger(countOfStates)).toBe(true);
     const anyState = fc.record(
       Object.fromEntries(Object.entries(stateChoices).map(([f, c]) => [f, fc.constantFrom(...c)])),
     ) as unknown as fc.Arbitrary<State>;

@@ -33,7 +33,10 @@ const households: [string, Partial<StepSetup>][] = [
   ["out of bed, helped, bed on the right", { ...toChair, side: "right" }],
   ["out of bed, alone, the chair left beside the bed", { ...toChair, ...alone }],
   ["out of bed, helped, with lines and castors", { ...toChair, lines: true, castors: "unlocked" }],
-  ["onto a toilet, helped", { surface: { name: "wc", kind: "toilet" } }],
+  [
+    "onto a toilet, helped",
+    { surface: { name: "wc", kind: "toilet" }, surfaceArms: { left: "none", right: "none" } },
+  ],
 ];
 
 describe("A planned order", () => {

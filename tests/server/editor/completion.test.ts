@@ -111,7 +111,7 @@ describe("in a block", () => {
     [
       "the parts of a limit, in their order",
       "client { limit ‸ }",
-      ["weight-bearing", "hip-flexion", "arm-push", "trunk-turn", "unknown"],
+      ["none", "weight-bearing", "hip-flexion", "arm-push", "trunk-turn", "unknown"],
     ],
     ["the side of a limit", "client { limit weight-bearing ‸ }", ["left", "right", "both"]],
     ["a block inside", "wheelchair w { cushion { kind ‸ } }", ["foam", "gel", "air", "none", "unknown"]],
