@@ -4,13 +4,27 @@
  */
 import * as z from "zod/mini";
 import { blockSpec } from "../vocabulary/index.js";
-import type { BlockSpec, Shape } from "../vocabulary/types.js";
+import type { BlockSpec, KeySpec, Part, Shape } from "../vocabulary/types.js";
 import type { Thing } from "./types.js";
 
 const unknown = z.object({ type: z.literal("unknown") });
 const number = z.number();
 
-const quantity = (dimension: string) =>
+const shapeOfUnit = z.object({
+  unit: z.string(),
+  denominator: z.optional(number),
+  decimals: z.optional(number),
+  compound: z.optional(z.boolean()),
+});
+
+const quantities = new Map<string, z.ZodMiniType>();
+function quantity(dimension: string): z.ZodMiniType {
+  let found = quantities.get(dimension);
+  if (!found) quantities.set(dimension, (found = quantityOf(dimension)));
+  return found;
+}
+
+const quantityOf = (dimension: string) =>
   z
     .object({
       type: z.literal("quantity"),
@@ -24,11 +38,7 @@ const quantity = (dimension: string) =>
       knownGiven: z.boolean(),
       by: z.optional(z.string()),
       on: z.optional(z.string()),
-      unit: z.object({
-        unit: z.string(),
-        denominator: z.optional(number),
-        compound: z.optional(z.boolean()),
-      }),
+      unit: shapeOfUnit,
     })
     .check(
       z.refine((q) => q.low <= q.nominal && q.nominal <= q.high, {
@@ -78,19 +88,33 @@ export function schemaOfShape(shape: Shape): z.ZodMiniType {
   }
 }
 
-const schemas = new Map<BlockSpec, z.ZodMiniType>();
-/** The schema of a block's values; unknown keys are refused. */
-export function schemaOfBlock(spec: BlockSpec): z.ZodMiniType {
-  let schema = schemas.get(spec);
+const schemas = new WeakMap<KeySpec | Part, z.ZodMiniType>();
+/** The schema of what one key says, made when the first such key is checked: most of the table is in no one plan. */
+function schemaOfKey(key: KeySpec | Part): z.ZodMiniType {
+  let schema = schemas.get(key);
   if (!schema) {
-    const keys = Object.entries(spec.keys).map(([key, k]) => {
-      const one = z.union([schemaOfShape(k.shape), unknown]);
-      return [key, z.optional(k.many ? z.union([z.array(one), unknown]) : one)] as const;
-    });
-    const head = (spec.head ?? []).map((p) => [p.name, z.optional(schemaOfShape(p.shape))] as const);
-    schemas.set(spec, (schema = z.strictObject(Object.fromEntries([...head, ...keys]))));
+    const one = "help" in key ? z.union([schemaOfShape(key.shape), unknown]) : schemaOfShape(key.shape);
+    schemas.set(key, (schema = "many" in key && key.many ? z.union([z.array(one), unknown]) : one));
   }
   return schema;
+}
+
+/** What is wrong with a block's values, in words; a key that it cannot have is refused. */
+export function checkValues(spec: BlockSpec, values: Thing["values"]): readonly string[] {
+  const found: string[] = [];
+  for (const [name, value] of Object.entries(values)) {
+    if (value === undefined) continue;
+    const key = Object.hasOwn(spec.keys, name) ? spec.keys[name] : spec.head?.find((p) => p.name === name);
+    if (!key) {
+      found.push(`${name}: this key is not known here`);
+      continue;
+    }
+    const result = schemaOfKey(key).safeParse(value);
+    if (!result.success)
+      for (const issue of result.error.issues)
+        found.push(`${[name, ...issue.path].join(" ")}: ${issue.message}`);
+  }
+  return found;
 }
 
 const checked = new WeakMap<Thing, readonly string[]>();
@@ -104,12 +128,8 @@ export function checkThing(thing: Thing): readonly string[] {
 function check(thing: Thing): string[] {
   const spec = blockSpec(thing.kind);
   const messages: string[] = [];
-  if (spec) {
-    const result = schemaOfBlock(spec).safeParse(thing.values);
-    if (!result.success)
-      for (const issue of result.error.issues)
-        messages.push(`${thing.kind} ${thing.name}: ${issue.path.join(" ")}: ${issue.message}`);
-  }
+  if (spec)
+    for (const m of checkValues(spec, thing.values)) messages.push(`${thing.kind} ${thing.name}: ${m}`);
   for (const inner of Object.values(thing.inner))
     for (const t of inner ?? []) messages.push(...checkThing(t));
   return messages;

@@ -78,7 +78,7 @@ function chairs(c: StandingChair): Readonly<Record<End, readonly Outline[]>> {
   };
 }
 
-interface Ways {
+export interface Ways {
   readonly value: Interval;
   readonly reached: Reached;
 }
@@ -86,6 +86,20 @@ interface Ways {
 /** The ways found last, by all they rest on: a bed that is raised changes the chair's inputs, but not where anything stands. */
 const recent = new Map<string, Ways>();
 const remembered = 16;
+
+/** What was found, with all it rests on: plain data, so that it can be worked out elsewhere and learnt here. */
+export type KnownWay = readonly [key: string, ways: Ways];
+export const knownWays = (): readonly KnownWay[] => [...recent];
+/** Takes over what was found elsewhere. */
+export function learnWays(found: readonly KnownWay[]): void {
+  for (const [key, ways] of found) remember(key, ways);
+}
+
+function remember(key: string, ways: Ways): void {
+  const [oldest] = recent.keys();
+  if (recent.size >= remembered && !recent.has(key) && oldest !== undefined) recent.delete(oldest);
+  recent.set(key, ways);
+}
 
 function throughOne(room: RoomOutline, door: DoorOutline, chair: StandingChair): Ways {
   const outlines = chairs(chair);
@@ -101,9 +115,7 @@ function throughOne(room: RoomOutline, door: DoorOutline, chair: StandingChair):
   const low = Math.min(way.low, widestWay(tightest).low);
   const high = Math.max(way.high, widestWay(widest).high);
   const ways = { value: { low, nominal: way.low, high }, reached: { problem: drawn, way, door: door.name } };
-  const [oldest] = recent.keys();
-  if (recent.size >= remembered && oldest !== undefined) recent.delete(oldest);
-  recent.set(key, ways);
+  remember(key, ways);
   return ways;
 }
 

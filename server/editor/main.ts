@@ -13,6 +13,8 @@ export function startServer(): void {
   // A reader that has gone makes every later write fail; there is nobody left to serve then.
   process.stdout.on("error", () => process.exit(1));
   const connection = createConnection(process.stdin, process.stdout);
-  createServer(connection);
+  // Only what is bundled can start itself as another thread.
+  const entry = new URL(import.meta.url);
+  createServer(connection, /\.[cm]js$/.test(entry.pathname) ? { entry } : {});
   connection.listen();
 }

@@ -20,6 +20,7 @@ import {
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { ruleShape } from "../../rules/engine/read.js";
+import { SlowWork } from "../workspace/slow.js";
 import { Workspace, type Snapshot } from "../workspace/snapshot.js";
 import { completion } from "./completion.js";
 import { definition, highlights, references } from "./definition.js";
@@ -44,6 +45,8 @@ const restBeforeSlow = 400;
 
 export interface ServerOptions {
   readonly workspace?: Workspace;
+  /** The bundled program, for a thread of its own; without it what is slow is worked out between two rounds. */
+  readonly entry?: URL;
   /** For each fault inside the program; a fault ends one answer, never the server. */
   readonly onFault?: (error: unknown) => void;
 }
@@ -55,6 +58,7 @@ export function createServer(connection: Connection, options: ServerOptions = {}
     connection,
     workspace,
     options.onFault ?? ((e) => connection.console.error(inWords(e))),
+    options.entry,
   );
   server.wire();
 }
@@ -65,6 +69,7 @@ const isRuleFile = (file: string): boolean => file.endsWith(".spanrules");
 class Server {
   private readonly documents = new TextDocuments(TextDocument);
   private readonly addresses = new Addresses();
+  private readonly slow: SlowWork;
   /** What was last pushed, by address: the same result of the same version is not pushed twice. */
   private readonly pushed = new Map<string, { readonly of: Snapshot | string; readonly version: number }>();
   private timer: ReturnType<typeof setTimeout> | undefined;
@@ -78,7 +83,10 @@ class Server {
     private readonly connection: Connection,
     private readonly workspace: Workspace,
     private readonly fault: (error: unknown) => void,
-  ) {}
+    entry: URL | undefined,
+  ) {
+    this.slow = new SlowWork(entry);
+  }
 
   wire(): void {
     const { connection, documents } = this;
@@ -177,6 +185,7 @@ class Server {
    */
   private soon(): void {
     clearTimeout(this.timer);
+    this.slow.stop();
     const round = ++this.round;
     const push = (): void => void this.push(round).catch(this.fault);
     // A timer waits a thousandth of a second at least, which is longer than a quick round takes.
@@ -199,9 +208,12 @@ class Server {
       if (round !== this.round) return;
       const file = this.pathOf(document);
       if (isRuleFile(file)) continue;
-      const before = this.workspace.snapshot(file);
-      if (this.workspace.settle(file) !== before) this.pushOne(document);
-      await new Promise((next) => setImmediate(next));
+      if (this.workspace.snapshot(file).result?.complete !== false) continue;
+      const texts = this.documents.all().map((d) => [this.pathOf(d), d.getText()] as const);
+      const job = { roots: this.folders, today: this.workspace.snapshot(file).today, texts, file };
+      if (!(await this.slow.start(job)) || round !== this.round) return;
+      this.workspace.settle(file);
+      this.pushOne(document);
     }
   }
 

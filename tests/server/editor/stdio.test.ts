@@ -32,10 +32,7 @@ beforeAll(async () => {
   folder = mkdtempSync(path.join(tmpdir(), "spanwise-editor-"));
   bundle = path.join(folder, "server.mjs");
   await build({
-    stdin: {
-      contents: 'import { startServer } from "./server/editor/main.js";\nstartServer();',
-      resolveDir: root,
-    },
+    entryPoints: [path.join(root, "client/server.ts")],
     outfile: bundle,
     bundle: true,
     platform: "node",
@@ -124,6 +121,17 @@ class Editor {
       });
     }
   }
+  /** Waits until something was pushed that is so. */
+  async pushedUntil(so: (p: PublishDiagnosticsParams) => boolean): Promise<void> {
+    const until = Date.now() + 30_000;
+    while (!this.pushed.some(so)) {
+      if (Date.now() > until) throw new Error(`What was waited for was not pushed. ${this.errors}`);
+      await new Promise<void>((wake) => {
+        const timer = setTimeout(wake, 1000);
+        this.waiting.push(() => (clearTimeout(timer), wake()));
+      });
+    }
+  }
   async stop(): Promise<number | null> {
     await this.connection.sendRequest("shutdown");
     await this.connection.sendNotification("exit");
@@ -206,6 +214,33 @@ describe("a home plan is opened, looked at and mended", () => {
 
     expect(await editor.stop()).toBe(0);
     expect(editor.log).toBe("");
+  });
+
+  test("what is slow comes after the rest, and a letter typed meanwhile does not wait for it", async () => {
+    await editor.initialize();
+    const { uri, text } = home();
+    await editor.open(uri, text);
+    const way = (found: readonly Diagnostic[]): Diagnostic[] =>
+      found.filter((d) => String(d.code).startsWith("way/"));
+    const pending = (found: readonly Diagnostic[]): boolean =>
+      way(found).some((d) => d.message.includes("still being worked out"));
+    expect(pending(await editor.findings(uri, 1))).toBe(true);
+    await editor.pushedUntil(
+      (p) => p.uri === uri && !pending(p.diagnostics) && way(p.diagnostics).length > 0,
+    );
+    // The room changes, so the way is worked out anew; the next change comes while that goes on.
+    const wall = positionOf(text, "10 ft 2 in north");
+    const room = (inches: number): object => ({
+      range: { start: wall, end: { ...wall, character: wall.character + "10 ft 2 in".length } },
+      text: `10 ft ${inches} in`,
+    });
+    for (let version = 2; version < 6; version++) {
+      await editor.change(uri, version, [room(version + 1)]);
+      await editor.findings(uri, version);
+      await new Promise((wait) => setTimeout(wait, 450));
+    }
+    await editor.pushedUntil((p) => p.uri === uri && p.version === 5 && !pending(p.diagnostics));
+    expect(await editor.stop()).toBe(0);
   });
 
   test("a change in a file that a plan uses is found in the plan", async () => {
