@@ -80,7 +80,7 @@ describe("rules", () => {
 });
 
 describe("format", () => {
-  const untidy = 'setup   "A"\nbed bed {\n     top   23 in\n}\n';
+  const untidy = 'setup     "A"\nbed bed {\n     top   23 in\n}\n';
 
   it("writes only files whose text changes, and a second time none", async () => {
     const folder = folderOf({ "a.span": untidy, "b.span": 'setup "B"\n' });
