@@ -44,22 +44,8 @@ export function trial(key: string, says: string, choices: readonly string[]): Sp
   );
 }
 
-const limitsOf = (client: Thing | undefined): readonly Parts[] => list(client?.values["limit"]).map(parts);
-
-export const weightBearing = onTransfer(
-  "client.limit-weight-bearing",
-  "how much weight a prescriber allows on the legs: none on at least one, some, or full where no limit is written",
-  { choices: ["none", "some", "full"] },
-  (s) => [s.client],
-  (s, n) => {
-    if (!s.client) return missingReading(n, "who is moved (client)");
-    const amounts = limitsOf(s.client)
-      .filter((l) => l["what"] === "weight-bearing")
-      .map((l) => l["amount"]);
-    const choice = amounts.includes("none") ? "none" : amounts.some((a) => a !== "full") ? "some" : "full";
-    return choiceReading(n, choice, { thing: s.client, key: "limit" });
-  },
-);
+export const limitsOf = (client: Thing | undefined): readonly Parts[] =>
+  list(client?.values["limit"]).map(parts);
 
 export const limitOverdue: SpecialFact = {
   name: "limit.overdue",

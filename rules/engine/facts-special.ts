@@ -2,13 +2,27 @@
  * Facts that are neither written under one key nor computed from lengths: what is used, who is there, what was tried, what is
  * overdue. They state what the setup says; whether that is well is said by the rules.
  */
-import { isQuantity } from "../../language/model/types.js";
 import { endKinds } from "../../language/vocabulary/index.js";
 import { assistanceLevels } from "../../language/vocabulary/shapes.js";
-import { limitOverdue, reviewGiven, reviewOverdue, trial, weightBearing, within } from "./facts-record.js";
-import { boardUsed, helpersCount, ifNot, liftUsed, near, used } from "./facts-use.js";
-import { onTransfer, parts, word, yes, yesNo, type SpecialFact } from "./special-fact.js";
-import { choiceReading, missingReading } from "./written.js";
+import { clientFacts } from "./facts-client.js";
+import { kitFacts } from "./facts-kit.js";
+import { limitOverdue, reviewGiven, reviewOverdue, trial, within } from "./facts-record.js";
+import { surfaceFacts } from "./facts-surface.js";
+import {
+  boardUsed,
+  helpersCount,
+  doneOutdoors,
+  ifNot,
+  indoors,
+  liftCarries,
+  liftUsed,
+  near,
+  outdoors,
+  slingFacts,
+  used,
+} from "./facts-use.js";
+import { onTransfer, yes, yesNo, type SpecialFact } from "./special-fact.js";
+import { choiceReading, missingReading, withoutReading } from "./written.js";
 
 const steps = onTransfer(
   "transfer.steps",
@@ -69,51 +83,13 @@ const endKind = (end: "from" | "to"): SpecialFact =>
           }),
   );
 
-const adjustable = onTransfer(
-  "surface.adjustable",
-  "whether the height of the bed adjusts",
-  yesNo,
-  (s) => [s.surface, s.transfer],
-  (s, n) => {
-    if (!s.surface)
-      return missingReading(n, "which bed is used (from)", { thing: s.base ?? s.transfer, key: "from" });
-    const at = { thing: s.surface, key: "adjusts" };
-    const value = s.surface.values["adjusts"];
-    if (value === "no") return choiceReading(n, "no", at);
-    return isQuantity(value) || parts(value)["low"] !== undefined
-      ? choiceReading(n, "yes", at)
-      : missingReading(n, `whether the height of ${s.surface.name} adjusts`, at);
-  },
-);
-
-const railNear = onTransfer(
-  "surface.rail-near",
-  "whether a rail stands on the side of the bed on which the chair parks",
-  yesNo,
-  (s) => [s.surface, s.transfer, s.base],
-  (s, n) => {
-    if (!s.surface)
-      return missingReading(n, "which bed is used (from)", { thing: s.base ?? s.transfer, key: "from" });
-    const at = { thing: s.surface, key: "rails" };
-    const rails = word(s.surface.values["rails"]);
-    const side = word(s.value("bed-side").value);
-    if (rails === "none" || rails === "both") return choiceReading(n, yes(rails === "both"), at);
-    if (rails === undefined) return missingReading(n, `the rails of ${s.surface.name}`, at);
-    return side === undefined
-      ? missingReading(n, "the side of the bed on which the chair parks (bed-side)", {
-          thing: s.transfer,
-          key: "bed-side",
-        })
-      : choiceReading(n, yes(rails === side), at);
-  },
-);
-
 const looseRug = onTransfer(
   "room.loose-rug",
   "whether a loose rug lies in the room",
   yesNo,
   (s) => [s.room, s.transfer, s.base],
   (s, n) => {
+    if (outdoors(s)) return withoutReading(n, doneOutdoors);
     if (!s.room)
       return missingReading(n, "the room in which it is done (room)", { thing: s.transfer, key: "room" });
     const floor = s.room.values["floor"];
@@ -130,6 +106,9 @@ export const specialFacts: readonly SpecialFact[] = [
   used("helper.used", "whether somebody helps", "somebody helps", (s) => s.helpers),
   helpersCount,
   liftUsed,
+  liftCarries,
+  ...slingFacts,
+  indoors,
   onTransfer(
     "transfer.direction",
     "there: from the chair; back: to the chair",
@@ -147,10 +126,10 @@ export const specialFacts: readonly SpecialFact[] = [
   endKind("to"),
   near("chair.armrest-near", "armrest", "armrest", ["fixed", "swing-away", "flip-back", "removable", "none"]),
   near("chair.legrest-near", "legrest", "leg rest", ["fixed", "swing-away", "removable", "none"]),
-  adjustable,
-  railNear,
+  ...surfaceFacts,
   looseRug,
-  weightBearing,
+  ...clientFacts,
+  ...kitFacts,
   limitOverdue,
   reviewOverdue,
   reviewGiven,

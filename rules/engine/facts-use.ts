@@ -1,9 +1,39 @@
 /** Facts on what is used in a transfer, and who helps. */
-import type { Thing } from "../../language/model/types.js";
+import { isQuantity, type Thing } from "../../language/model/types.js";
+import type { Interval } from "../../language/quantity/interval.js";
+import type { Quantity } from "../../language/quantity/types.js";
 import type { Scene } from "../scene.js";
 import { perSide } from "../scenes.js";
-import { onTransfer, word, yesNo, type SpecialFact } from "./special-fact.js";
-import { choiceReading, missingReading, numberReading } from "./written.js";
+import type { Reading } from "./logic.js";
+import { onTransfer, word, yes, yesNo, type SpecialFact } from "./special-fact.js";
+import { choiceReading, missingReading, numberReading, withoutReading } from "./written.js";
+
+/** A value that a setup says in a part of a statement, with the bounds that were written. */
+export const quantityReading = (
+  name: string,
+  { dimension, unit }: Quantity,
+  value: Interval,
+  at: { readonly thing: Thing; readonly key: string },
+): Reading => ({
+  name,
+  dimension,
+  value,
+  missing: [],
+  assumed: [],
+  trace: [
+    {
+      label: name,
+      value,
+      dimension,
+      unit,
+      get place() {
+        return at.thing.placeOf(at.key);
+      },
+    },
+  ],
+  unit,
+  given: true,
+});
 
 /** Something that `with` names or not; where `with` is not written nobody has said what is used. */
 export function used(
@@ -90,6 +120,69 @@ export const liftUsed = onTransfer(
   true,
 );
 
+/** A transfer that names a lift and no board is made in the lift's sling; a lift that only `if-not` names carries nobody here. */
+export const liftCarries = onTransfer(
+  "lift.carries",
+  "whether the client crosses in the sling of a lift: the transfer names a lift and no board",
+  yesNo,
+  (s) => [s.transfer, s.base, s.lift, s.board],
+  (s, n) =>
+    choiceReading(n, s.lift && !s.board ? "yes" : "no", { thing: s.value("with").thing, key: "with" }),
+);
+
+/** The masses for which a sling is made; one that is sold by length says nothing of masses. */
+const slingFits = (name: string, says: string, end: "low" | "high"): SpecialFact =>
+  onTransfer(
+    name,
+    says,
+    { dimension: "mass" },
+    (s) => [s.transfer, s.base, s.sling],
+    (s, n) => {
+      if (!s.sling) return withoutReading(n, "No sling is named");
+      const at = { thing: s.sling, key: "fits" };
+      const fits = s.sling.values["fits"];
+      if (!isQuantity(fits)) return missingReading(n, `for whom ${s.sling.name} is made (fits)`, at);
+      if (fits.dimension !== "mass") return withoutReading(n, `${s.sling.name} is chosen by length`);
+      return quantityReading(n, fits, { low: fits[end], nominal: fits[end], high: fits[end] }, at);
+    },
+  );
+export const slingFacts: readonly SpecialFact[] = [
+  used("sling.used", "whether a sling is named", "a sling is used", (s) => s.sling),
+  slingFits("sling.fits-least", "the lightest person for whom the sling is made", "low"),
+  slingFits("sling.fits-most", "the heaviest person for whom the sling is made", "high"),
+  onTransfer(
+    "sling.label-legible",
+    "whether the label of the sling can still be read",
+    yesNo,
+    (s) => [s.transfer, s.base, s.sling],
+    (s, n) => {
+      if (!s.sling) return withoutReading(n, "No sling is named");
+      const at = { thing: s.sling, key: "label-legible" };
+      const value = s.sling.values["label-legible"];
+      return typeof value === "boolean"
+        ? choiceReading(n, yes(value), at)
+        : missingReading(n, `whether the label of ${s.sling.name} can be read (label-legible)`, at);
+    },
+  ),
+];
+
+/** `room none` is a decision: the transfer is made outdoors, and nothing of a room is asked. */
+export const outdoors = (s: Scene): boolean => s.value("room").value === "none";
+export const doneOutdoors = "This is done outdoors";
+export const indoors = onTransfer(
+  "transfer.indoors",
+  "whether it is done in a room; no where `room none` is written",
+  yesNo,
+  (s) => [s.transfer, s.base, s.room],
+  (s, n) => {
+    const at = { thing: s.value("room").thing, key: "room" };
+    if (outdoors(s)) return choiceReading(n, "no", at);
+    return s.room
+      ? choiceReading(n, "yes", at)
+      : missingReading(n, "the room in which it is done (room)", { thing: s.transfer, key: "room" });
+  },
+);
+
 /** The kind of leg rest or armrest on the side of the surface. */
 export function near(
   name: string,
@@ -103,6 +196,7 @@ export function near(
     { choices },
     (s) => [s.chair, s.side, s.transfer],
     (s, n) => {
+      if (!s.chair && s.from && s.to) return withoutReading(n, "No wheelchair takes part");
       if (!s.chair)
         return missingReading(n, "which wheelchair is used (from)", {
           thing: s.base ?? s.transfer,
@@ -111,10 +205,14 @@ export function near(
       const kinds = perSide(s.chair, one);
       const key = s.chair.values[one] !== undefined ? one : `${one}s`;
       if (!s.side && kinds.left !== kinds.right)
-        return missingReading(n, "on which side of the chair the bed lies (bed-side and facing)", {
-          thing: s.transfer,
-          key: "bed-side",
-        });
+        return missingReading(
+          n,
+          `on which side of the chair ${s.surface?.name ?? "the other surface"} lies (${s.surface && s.surface.kind !== "bed" ? "side" : "bed-side"} and facing)`,
+          {
+            thing: s.transfer,
+            key: s.surface && s.surface.kind !== "bed" ? "side" : "bed-side",
+          },
+        );
       const kind = kinds[s.side ?? "left"];
       return kind === undefined
         ? missingReading(n, `the kind of the ${what} of ${s.chair.name} on that side (${one}s)`, {

@@ -277,7 +277,10 @@ export class FactReader {
       return this.written.read(name, thing, path);
     }
     const thing = role(spec.role);
-    if (!thing) return unlessSame(slot, [scene?.transfer, scene?.base], () => absent(name, spec.role, scene));
+    if (!thing)
+      return unlessSame(slot, [scene?.transfer, scene?.base, scene?.from, scene?.to], () =>
+        absent(name, spec.role, scene),
+      );
     const path = spec.paths.get(thing.kind);
     if (!path)
       return unlessSame(slot, [thing], () =>

@@ -2,7 +2,7 @@
 import type { Household } from "../../language/model/household.js";
 import type { Thing } from "../../language/model/types.js";
 import type { Scene } from "../scene.js";
-import { liftOf } from "./facts-use.js";
+import { doneOutdoors, liftOf, outdoors } from "./facts-use.js";
 import type { Reading } from "./logic.js";
 import { missingReading, withoutReading } from "./written.js";
 
@@ -45,6 +45,8 @@ const words: { readonly [role: string]: { readonly what: string; readonly key: s
 
 /** A fact of a thing that is not there: because somebody decided so, or because nobody said which. */
 export function absent(name: string, role: string, scene: Scene | undefined): Reading {
+  if (role === "room" && scene && outdoors(scene)) return withoutReading(name, doneOutdoors);
+  if (role === "chair" && scene?.from && scene.to) return withoutReading(name, "No wheelchair takes part");
   const decided =
     scene &&
     (role === "board" ? scene.value("no-board").value === true : Array.isArray(scene.value("with").value));
