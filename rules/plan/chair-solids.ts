@@ -21,6 +21,11 @@ export interface ChairMeasures {
   /** How far a hanger that is swung away stands out to the side of the seat. */
   readonly hangerSwung?: Interval;
   readonly legrestReach?: Interval;
+  /** How far the hand rim stands outside the tyre, and its own diameter. */
+  readonly rimStandoff?: Interval;
+  readonly rimDiameter?: Interval;
+  /** How far a brake lever stands out to the side of the seat. */
+  readonly brakeLever?: Interval;
   readonly nearLegrest: LegRestState | "none";
   readonly farLegrest: LegRestState | "none";
   readonly nearArmrest: ArmrestState | "none";
@@ -103,20 +108,23 @@ export function chairPlan(chair: ChairMeasures, side: SideOfSurface, of: Default
 
   const radius = scale(chair.wheelDiameter, 0.5);
   const wide = scale(chair.overallWidth, 0.5);
-  const rim = of("hand-rim-depth");
+  const usual = of("hand-rim-depth");
+  const rim = chair.rimDiameter ? scale(subtract(chair.wheelDiameter, chair.rimDiameter), 0.5) : usual;
+  const standoff = chair.rimStandoff ?? usual;
+  const assumed = (measured: Interval | undefined) => (measured ? [] : ["hand-rim-depth"]);
   // The hand rim is the smaller disc and stands outside; the tyre reaches further along and stands inside by its depth.
   for (const { part, reach, out, uses } of [
     {
       part: "hand rim",
       reach: (d: number) => (r: number) => r - d,
       out: { from: "middle", y: wide } as const,
-      uses: ["hand-rim-depth"],
+      uses: assumed(chair.rimDiameter),
     },
     {
       part: "tyre",
       reach: () => (r: number) => r,
-      out: { from: "middle", y: subtract(wide, rim) } as const,
-      uses: ["hand-rim-depth"],
+      out: { from: "middle", y: subtract(wide, standoff) } as const,
+      uses: assumed(chair.rimStandoff),
     },
   ]) {
     const shallow = chord(reach(rim.low), radius, side);
@@ -232,9 +240,9 @@ export function chairPlan(chair: ChairMeasures, side: SideOfSurface, of: Default
     part: "brake lever",
     front: fromRear(add(add(chair.axle, radius), of("brake-lever-forward"))),
     rear: fromRear(zero),
-    out: outside(of("brake-lever-outside")),
+    out: outside(chair.brakeLever ?? of("brake-lever-outside")),
     ...always,
-    uses: ["brake-lever-forward", "brake-lever-outside"],
+    uses: ["brake-lever-forward", ...(chair.brakeLever ? [] : ["brake-lever-outside"])],
   });
   return { depth, half, solids };
 }

@@ -122,22 +122,25 @@ export const bearingLandingPossible = ofLaidBoard<{ asked: Interval; bone: Inter
   read: (b) => b.landingPossible,
 });
 
-export const bearingLandingDisagreement = derived({
-  name: "board.bearing-landing-disagreement",
-  dimension: "length",
-  says: "the bearing on the bed as measured less the bearing that follows from where the board is laid",
-  formula: "measured bearing - computed bearing",
-  source: "difference of two lengths",
-  inputs: (s, of): Record<string, Computed> => {
-    const b = boardOr(s);
-    if ("none" in b) return { none: b.none };
-    const measured = taped(s, of, "landing");
-    return measured
-      ? { measured, computed: of(bearingLandingComputed) }
-      : { none: without("the bearing on the bed was not measured") };
-  },
-  compute: (i: { measured?: Interval; computed?: Interval }) => subtract(i.measured!, i.computed!),
-});
+const disagreement = (end: "seat" | "landing") =>
+  derived({
+    name: `board.bearing-${end}-disagreement`,
+    dimension: "length",
+    says: `the bearing ${onEnd[end]} as measured less the bearing that follows from where the board is laid`,
+    formula: "measured bearing - computed bearing",
+    source: "difference of two lengths",
+    inputs: (s, of): Record<string, Computed> => {
+      const b = boardOr(s);
+      if ("none" in b) return { none: b.none };
+      const measured = taped(s, of, end);
+      return measured
+        ? { measured, computed: of(end === "seat" ? bearingSeatComputed : bearingLandingComputed) }
+        : { none: without(`the bearing ${onEnd[end]} was not measured`) };
+    },
+    compute: (i: { measured?: Interval; computed?: Interval }) => subtract(i.measured!, i.computed!),
+  });
+export const bearingSeatDisagreement = disagreement("seat");
+export const bearingLandingDisagreement = disagreement("landing");
 
 export const shortestThatFits = ofLaidBoard({
   name: "board.shortest-that-fits",

@@ -47,7 +47,8 @@ function loadedHeight(i: { readonly [input in keyof LoadedInputs]?: Interval }):
   return subtract(i.empty!, i.sink!);
 }
 
-function seatSink(chair: Thing, of: Of): Computed {
+/** How far the seat sinks under somebody, where that was not measured. */
+export function seatSink(chair: Thing, of: Of): Computed {
   const kind = choiceOf(block(chair, "cushion"), "kind");
   if (!kind) return absent(chair, "the seat's height with the client sitting", "seat-loaded");
   // Without a cushion the client sits in the sling itself.

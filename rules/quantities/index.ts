@@ -62,6 +62,7 @@ export const quantities: readonly QuantityRule[] = [
   bearing.bearingSeatComputed,
   bearing.bearingSeatSquare,
   bearing.bearingSeatFirm,
+  bearing.bearingSeatDisagreement,
   bearing.bearingLanding,
   bearing.bearingLandingComputed,
   bearing.bearingLandingSquare,

@@ -32,6 +32,9 @@ export type ParkingInputs = {
   readonly hangerStub: Optional;
   readonly hangerSwung: Optional;
   readonly legrestReach: Optional;
+  readonly rimStandoff: Optional;
+  readonly rimDiameter: Optional;
+  readonly brakeLever: Optional;
   readonly top: Computed;
   readonly under: Optional;
   readonly equipment: string | Computed;
@@ -48,6 +51,7 @@ function read(s: Scene, of: Of): ParkingInputs | { readonly none: Computed } {
   if ("none" in ends) return ends;
   const { chair, surface } = ends;
   const wheel = block(chair, "drive-wheel");
+  const rim = block(chair, "hand-rim");
   return {
     ...turnInputs(s, of),
     seatDepth: of.written(chair, "seat-depth", "the seat's depth"),
@@ -63,6 +67,9 @@ function read(s: Scene, of: Of): ParkingInputs | { readonly none: Computed } {
     hangerStub: of.optional(of.written(chair, "hanger-stub", "the hanger's stub")),
     hangerSwung: of.optional(of.written(chair, "hanger-swung", "the hanger swung away")),
     legrestReach: of.optional(of.written(chair, "hanger-reach", "the leg rest's reach")),
+    rimStandoff: of.optional(of.written(rim, "standoff", "how far the hand rim stands out")),
+    rimDiameter: of.optional(of.written(rim, "diameter", "the hand rim's diameter")),
+    brakeLever: of.optional(of.written(chair, "brake-lever", "how far a brake lever stands out")),
     top: emptySurface(s, of),
     under: of.optional(of.written(surface, "room-under", "the room under the bed")),
     equipment:
@@ -87,6 +94,9 @@ export interface Parking {
   readonly hangerStub: Interval | undefined;
   readonly hangerSwung: Interval | undefined;
   readonly legrestReach: Interval | undefined;
+  readonly rimStandoff: Interval | undefined;
+  readonly rimDiameter: Interval | undefined;
+  readonly brakeLever: Interval | undefined;
   readonly top: Interval;
   readonly under: Interval | undefined;
   readonly equipment: string;
@@ -161,6 +171,9 @@ export function planWith(i: Parking, equipment: string): Plan {
       hangerStub: i.hangerStub,
       hangerSwung: i.hangerSwung,
       legrestReach: i.legrestReach,
+      rimStandoff: i.rimStandoff,
+      rimDiameter: i.rimDiameter,
+      brakeLever: i.brakeLever,
       nearLegrest: nearLegrest as LegRestState | "none",
       farLegrest: farLegrest as LegRestState | "none",
       nearArmrest: nearArmrest as ArmrestState | "none",

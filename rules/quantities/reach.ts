@@ -67,15 +67,32 @@ function ownFrame(outlines: readonly Outline[]): readonly Outline[] {
  * Outlines of the chair for each end of its tolerances, as equipped once it is parked: a leg rest that is lifted off on the way
  * counts as off all the way. Hands on the rims are not in them; the rules leave room for hands.
  */
-function chairs(c: StandingChair): Readonly<Record<End, readonly Outline[]>> {
+function chairs(c: StandingChair, axle: Interval): Readonly<Record<End, readonly Outline[]>> {
   const nominal = ownFrame(c.footprint.nominal);
   const [pose] = c.footprint.poses;
+  const off = Math.max(axle.high - axle.nominal, axle.nominal - axle.low);
   const whole = (o: readonly Outline[] | undefined): boolean => o?.length === nominal.length;
   return {
     nominal,
-    tightest: pose && whole(pose.largest) ? ownFrame(pose.largest) : nominal,
-    widest: pose && whole(pose.smallest) ? ownFrame(pose.smallest) : nominal,
+    tightest: pose && whole(pose.largest) ? fromAxle(pose.largest, off) : nominal,
+    widest: pose && whole(pose.smallest) ? fromAxle(pose.smallest, -off) : nominal,
   };
+}
+
+/**
+ * The chair turns about its axle: as far off as that stands under the seat, as much further (or less) everything but the wheels
+ * may reach ahead of it and behind it.
+ */
+function fromAxle(outlines: readonly Outline[], off: number): readonly Outline[] {
+  const [wheels, ...others] = ownFrame(outlines);
+  const longer = (o: Outline): Outline => {
+    const xs = o.map((p) => p.x);
+    const [rear, front] = [Math.min(...xs), Math.max(...xs)];
+    const middle = (rear + front) / 2;
+    const half = Math.max(0, (front - rear) / 2 + off);
+    return o.map((p) => ({ x: p.x < middle ? middle - half : middle + half, y: p.y }));
+  };
+  return [wheels!, ...others.map(longer)];
 }
 
 export interface Ways {
@@ -101,8 +118,8 @@ function remember(key: string, ways: Ways): void {
   recent.set(key, ways);
 }
 
-function throughOne(room: RoomOutline, door: DoorOutline, chair: StandingChair): Ways {
-  const outlines = chairs(chair);
+function throughOne(room: RoomOutline, door: DoorOutline, chair: StandingChair, axle: Interval): Ways {
+  const outlines = chairs(chair, axle);
   const parked = poseOf(chair.footprint.nominal);
   const problem = (end: End): WayProblem =>
     throughDoor(room, door, { chair: outlines[end], nominal: outlines.nominal, parked }, end);
@@ -142,7 +159,7 @@ export const reachTightest = derived({
   dimension: "length",
   says: "how much room is left at the tightest place on the best way from outside the door to beside the bed, the chair equipped as when it parks; below zero by how much the chair is too large on every side, counted no further than a quarter of its width",
   formula:
-    "the largest distance that some motion of the chair's outline keeps from all walls and things, from square outside the door to 6 in behind the parking place",
+    "the largest distance that some motion of the chair's outline keeps from all walls and things, from square outside the door to 6 in behind the parking place as it is drawn, wherever the chair is parked in the end",
   source: "plane geometry",
   slow: true,
   inputs,
@@ -153,7 +170,7 @@ export const reachTightest = derived({
     const chair = chairInRoom(i, room);
     if (!chair) return beyondSquare;
     // Where there are several doors it is enough that the chair gets in through one of them.
-    const [first, ...others] = room.doors.map((d) => throughOne(room, d, chair));
+    const [first, ...others] = room.doors.map((d) => throughOne(room, d, chair, i.axle));
     let best = first!;
     for (const o of others) if (o.value.nominal > best.value.nominal) best = o;
     const value: Interval = {

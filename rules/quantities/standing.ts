@@ -64,8 +64,8 @@ export function pair(of: Of, thing: Thing, key: string, name: string, words: str
   const parts = partsOf(thing, key);
   if (!parts) return { [`${name} 1`]: absent(thing, words, key) };
   return {
-    [`${name} 1`]: of.written(parts, "first", words),
-    ...(second && { [`${name} 2`]: of.written(parts, "second", words) }),
+    [`${name} 1`]: of.written(parts, "first", second ? `${words}, first figure` : words),
+    ...(second && { [`${name} 2`]: of.written(parts, "second", `${words}, second figure`) }),
   };
 }
 

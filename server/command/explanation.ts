@@ -14,7 +14,7 @@ import type {
 } from "../../rules/engine/types.js";
 import { quantities, quantityNamed } from "../../rules/quantities/index.js";
 import type { QuantityRule } from "../../rules/quantity.js";
-import type { Computed, Term, Verdict } from "../../rules/types.js";
+import type { Basis, Computed, Term, Verdict } from "../../rules/types.js";
 import { located } from "../workspace/reported.js";
 import { basisText, sourceText } from "./as-text.js";
 import type { Checked, CheckedFile } from "./checked.js";
@@ -209,12 +209,24 @@ export function onPlan(name: string, plan: CheckedFile, checked: Checked, t: Ter
   const own = rules.find((r) => r.id === name);
   const names = new Set(own ? quantitiesIn(own) : [name]);
   const shown = result.quantities.filter(({ quantity: q }) => names.has(q.name));
+  // What is the same both ways is told once.
+  const told = new Map<
+    string,
+    { readonly subjects: string[]; readonly head: string; readonly terms: string[] }
+  >();
   for (const { subject, quantity: q } of shown) {
     const terms = q.trace.map((term) => termText(term, q, plan, checked));
-    page
-      .list(" ", [""])
-      .list(subject, [`${q.name} = ${valueOf(q)}`])
-      .list("  from", terms);
+    const head = `${q.name} = ${valueOf(q)}`;
+    const key = [head, ...terms].join("\n");
+    const same = told.get(key);
+    if (same) same.subjects.push(subject);
+    else told.set(key, { subjects: [subject], head, terms });
+  }
+  for (const { subjects, head, terms } of told.values()) {
+    page.list(" ", [""]);
+    if (subjects.length > 1) page.list("for", [subjects.join(", ")]).list("", [head]);
+    else page.list(subjects[0]!, [head]);
+    page.list("  from", terms);
   }
   if (verdicts.length === 0 && shown.length === 0) page.list("", ["Nothing of this plan rests on it."]);
   return page.text;
@@ -242,9 +254,11 @@ function valueOf(q: Computed): string {
   return `not known; missing: ${q.missing.map((m) => m.what).join(", ")}`;
 }
 
+/** A line of arithmetic: what it is, its value, and where that comes from. The last is the result itself, by its formula. */
 function termText(term: Term, q: Computed, plan: CheckedFile, checked: Checked): string {
   const unit = term.unit ?? (term.dimension === q.dimension ? q.unit : { unit: "1" });
   const value = term.value ? ` = ${showWithDoubt(term.value, term.dimension ?? "number", unit)}` : "";
+  if (term.label === q.name && term.formula !== undefined) return `so: ${term.formula}${value}`;
   const formula = term.formula === undefined ? "" : ` (${term.formula})`;
   const at = term.place && located(plan.snapshot.household, term.place);
   const line = at ? `line ${at.range.start.line + 1}` : "";
@@ -253,6 +267,25 @@ function termText(term: Term, q: Computed, plan: CheckedFile, checked: Checked):
     : at.path === plan.snapshot.path
       ? `; ${line}`
       : `; ${checked.shownPath(at.path)}, ${line}`;
-  const from = term.default === undefined ? "" : `; a default of the rule set`;
-  return `${term.label}${formula}${value}${where}${from}`;
+  const from = term.default === undefined ? "" : ofTheSet(term.default, plan);
+  const own = term.quantity === undefined ? "" : "; worked out by itself";
+  return `${term.label}${formula}${value}${where}${from}${own}`;
 }
+
+/** A default or a limit that entered the arithmetic, and on what kind of ground it stands. */
+function ofTheSet(name: string, { snapshot }: CheckedFile): string {
+  const set = snapshot.ruleSet?.partial;
+  const given = set?.defaults.get(name) ?? set?.limits.get(name);
+  const rests = [...new Set(given?.bases.map((b) => basisWords[b.basis]))].join(" and ");
+  const what = set?.defaults.has(name) ? "default" : "limit";
+  return [`; a ${what} of the rule set`, rests].filter(Boolean).join(", ");
+}
+
+/** On what kind of ground a default stands, in a word or two. */
+const basisWords: Readonly<Record<Basis, string>> = {
+  published: "published",
+  derived: "derived",
+  "common-practice": "common practice",
+  "from-memory": "from memory",
+  "project-choice": "a choice of this project",
+};

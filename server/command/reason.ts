@@ -1,6 +1,8 @@
 /** `spanwise reason`: a rule, limit, default, source or quantity, explained; with a plan, also with the plan's numbers. */
+import { changeInWords, switchedOff } from "./policy.js";
 import { onOption } from "./options.js";
 import { Stop } from "./stop.js";
+import { entry, heading } from "./terminal.js";
 import type { DeclareCommand, Surroundings } from "./types.js";
 
 export const reason: DeclareCommand = (program, around) => {
@@ -37,7 +39,13 @@ async function explain(
   const loaded =
     plan?.snapshot.ruleSet ?? (newest && workspace.ruleSets.get(newest.name, newest.version, root));
   if (!loaded) throw new Stop(`There is no rule set to explain "${name}" from.`);
-  const text = explanation(name, loaded.partial, t);
+  const text = explanation(name, loaded.set ?? loaded.partial, t);
+  const off = switchedOff(loaded, name);
+  if (text === undefined && off) {
+    around.out(`${heading(t, name)}\n${entry(t, "policy", changeInWords(off))}\n`);
+    around.exitCode(0);
+    return;
+  }
   if (text === undefined) {
     const like = namesLike(name, loaded.partial);
     const hint = like.length === 0 ? "" : ` Is one of these meant: ${like.join(", ")}?`;

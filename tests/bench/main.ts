@@ -2,7 +2,9 @@
 import { coldStart } from "./cold-start.js";
 import { serveJson } from "./json-server.js";
 import { keystroke } from "./keystroke.js";
+import { quantitiesBeside } from "./quantities.js";
 import { reading } from "./reading.js";
+import { rules } from "./rules.js";
 import { stdio } from "./stdio.js";
 import { way } from "./way.js";
 
@@ -11,7 +13,7 @@ else {
   console.log(
     `Node ${process.version}, ${process.platform} ${process.arch}. Ratios below 1 mean that Spanwise is faster.\n`,
   );
-  for (const part of [reading, way, keystroke, stdio, coldStart]) {
+  for (const part of [reading, rules, way, quantitiesBeside, keystroke, stdio, coldStart]) {
     await part();
     console.log("");
   }

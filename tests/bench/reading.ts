@@ -47,7 +47,7 @@ function print(
 }
 
 /** Slope of the straight line through the logarithms: the exponent with which time grows with length. */
-function exponent(points: readonly (readonly [lines: number, ms: number])[]): number {
+export function exponent(points: readonly (readonly [lines: number, ms: number])[]): number {
   const xs = points.map(([n]) => Math.log(n));
   const ys = points.map(([, t]) => Math.log(t));
   const mean = (v: readonly number[]): number => v.reduce((a, b) => a + b, 0) / v.length;

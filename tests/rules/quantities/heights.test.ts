@@ -51,6 +51,18 @@ describe("rise of body and board", () => {
     const rail = home.replace("  seat-loaded 19 in\n", "  rail-height 20 1/2 in\n");
     expect(at(rail, "height.rest-loaded-from").assumed).toEqual([]);
   });
+  test("on a seat that slopes it rests at its own place between front and rear: 21 in less 4 5/8 of 18 in of the 1 1/2 in", () => {
+    const sloping = home.replace("  seat-width", "  seat-front 21 in\n  seat-rear 19 1/2 in\n  seat-width");
+    const there = 21 - (1.5 * (4 / Math.cos(Math.PI / 6))) / 18;
+    expect(nominal(sloping, "height.rest-empty-from")).toBeCloseTo(there, 9);
+    // Sat on, it sinks as far as the seat was measured to sink beside the hip.
+    expect(nominal(sloping, "height.rest-loaded-from")).toBeCloseTo(there - 1.5, 9);
+    expect(nominal(sloping.replace("  seat-loaded 19 in\n", ""), "height.rest-loaded-from")).toBeCloseTo(
+      there - 1.5,
+      9,
+    );
+    expect(nominal(sloping, "height.rise")).toBeCloseTo(0.5, 9);
+  });
   test("without a board there is none to rise", () => {
     const none = home.replace("  with board-30, daughter", "  no-board");
     expect(at(none, "board.rise-start").without).toBe("no board is used");

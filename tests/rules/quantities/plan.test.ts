@@ -77,6 +77,23 @@ describe("the gap", () => {
         .map((a) => a.name),
     ).toContain("hanger-stub-default");
   });
+  test("measured hand rims and brake levers count, and nothing is assumed of them", () => {
+    const level = home.replace("30 deg towards", "0 deg ± 0 deg");
+    const rims = level.replace(
+      "  cushion",
+      "  hand-rim { standoff 2 in; diameter 21 in }\n  brake-lever 5 in\n  cushion",
+    );
+    // The lever stands out 5 in, further than the rim's 3 1/2 in.
+    near(sceneFor(rims).get("park.contact").value, 5);
+    expect(sceneFor(rims).get("park.contact").choice).toBe("other");
+    const names = sceneFor(rims)
+      .get("park.contact")
+      .assumed.map((a) => a.name);
+    expect(names).not.toContain("hand-rim-depth");
+    expect(names).not.toContain("brake-lever-outside");
+    // Without the lever the rim decides, half of what it is over its own width: its depth is no part of it.
+    near(sceneFor(rims.replace("  brake-lever 5 in\n", "")).get("park.contact").value, 3.5);
+  });
   test("the best angle is in the range that is searched, and repeats", () => {
     const best = sceneFor(home).get("gap.angle-best").value!;
     expect(best.low).toBe(best.high);

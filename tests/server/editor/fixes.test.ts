@@ -119,7 +119,7 @@ describe("findings of form", () => {
   test("a plan that names no rule set is offered the line that does", () => {
     const page = pageWith('setup "T"\nclient { code C-01; mass 80 kg }');
     expect(expectSettled(page, at(page, 'setup "T"'), /Write rules home-transfer/)).toMatch(
-      /^setup "T"\nrules home-transfer 2026\.1\n/,
+      /^setup "T"\nrules home-transfer 2026\.2\n/,
     );
   });
 

@@ -223,7 +223,7 @@ describe("a home plan is opened, looked at and mended", () => {
     const way = (found: readonly Diagnostic[]): Diagnostic[] =>
       found.filter((d) => String(d.code).startsWith("way/"));
     const pending = (found: readonly Diagnostic[]): boolean =>
-      way(found).some((d) => d.message.includes("still being worked out"));
+      way(found).some((d) => String(d.message).includes("still being worked out"));
     expect(pending(await editor.findings(uri, 1))).toBe(true);
     await editor.pushedUntil(
       (p) => p.uri === uri && !pending(p.diagnostics) && way(p.diagnostics).length > 0,
