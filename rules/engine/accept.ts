@@ -67,12 +67,22 @@ export function formFinding(
 const why =
   "An acceptance that does not count, or that nobody needs any more, must not stand there as if it did.";
 
-/** The findings with what is accepted of them, and the findings on the acceptances themselves. */
+/** Why there is no such rule: a policy switched it off, or nobody ever wrote it. */
+function withoutRule(rule: string, set: RuleSet): string {
+  const by = set.overlays?.find((o) => o.changes.some((c) => c.is === "off" && c.name === rule));
+  return by ? `The policy ${by.name} switched ${rule} off.` : `There is no rule called ${rule}.`;
+}
+
+/**
+ * The findings with what is accepted of them, and the findings on the acceptances themselves. `complete`: nothing was left out of
+ * the check; else what is not known yet says nothing against an acceptance.
+ */
 export function applyAcceptances(
   household: Household,
   judged: readonly Judged[],
   set: RuleSet,
   today: string,
+  complete = true,
 ): { readonly judged: readonly Judged[]; readonly own: readonly Finding[] } {
   if (household.accepts.length === 0) return { judged, own: [] };
   const accepted = new Map<Judged, NonNullable<Finding["accepted"]>>();
@@ -88,25 +98,31 @@ export function applyAcceptances(
     const until = text(p["until"]);
     const because = text(p["because"]);
     const approvedBy = text(p["approved"]);
-    const met = judged.filter(
-      (j) =>
-        j.finding.rule === rule &&
-        j.finding.verdict === "fails" &&
-        (at === undefined || standsAt(j.subject, at)),
+    const there = judged.filter(
+      (j) => j.finding.rule === rule && (at === undefined || standsAt(j.subject, at)),
     );
+    const met = there.filter((j) => j.finding.verdict === "fails");
+    const where = at === undefined ? "" : ` at ${at}`;
     if (!set.rules.some((r) => r.id === rule))
-      say("of-unknown-rule", "caution", `There is no rule called ${rule}: this accepts nothing.`);
+      say("of-unknown-rule", "caution", `${withoutRule(rule, set)} This accepts nothing.`);
     else if (until !== undefined && until < today)
       say(
         "expired",
         "caution",
         `This acceptance of ${rule} ended on ${until}. Look at it again: mend it, or accept it anew with a reason.`,
       );
-    else if (met.length === 0)
+    else if (met.length === 0 && there.length > 0) {
+      if (complete)
+        say(
+          "of-doubt",
+          "caution",
+          `${rule} is not known or not settled${where}. Only what was found can be accepted: measure first.`,
+        );
+    } else if (met.length === 0)
       say(
         "unused",
         "advice",
-        `Nothing is found by ${rule}${at === undefined ? "" : ` at ${at}`} that could be accepted. Take this line out.`,
+        `Nothing is found by ${rule}${where} that could be accepted. Take this line out.`,
       );
     else if (at === undefined)
       say(
@@ -126,9 +142,15 @@ export function applyAcceptances(
           "caution",
           `${rule} says stop. To accept it, somebody must answer for it: add approved-by and the role, in quotes.`,
         );
-      for (const j of met)
-        if (!refused.includes(j) && !accepted.has(j))
-          accepted.set(j, { until, because, ...(approvedBy !== undefined && { approvedBy }) });
+      const anew = met.filter((j) => !refused.includes(j) && !accepted.has(j));
+      if (anew.length === 0 && refused.length === 0)
+        say(
+          "given-twice",
+          "advice",
+          `What this accepts is accepted by a line before it, which counts. Keep the one that is right.`,
+        );
+      for (const j of anew)
+        accepted.set(j, { until, because, ...(approvedBy !== undefined && { approvedBy }) });
     }
   }
   return {
@@ -142,11 +164,12 @@ export function applyAcceptances(
 
 const order = ["fails", "unknown", "unsettled", "holds", "not-applicable"];
 
-/** Findings for expected verdicts that are not so. */
+/** Findings for expected verdicts that are not so. What a check in haste (not `complete`) does not know yet is not held against it. */
 export function checkExpectations(
   household: Household,
   verdicts: readonly Verdict[],
   set: RuleSet,
+  complete = true,
 ): readonly Finding[] {
   const found: Finding[] = [];
   for (const said of household.expects) {
@@ -160,7 +183,7 @@ export function checkExpectations(
       found.push(formFinding(`form/expectation-${id}`, "caution", at ?? "setup", said, message, because));
     };
     if (!set.rules.some((r) => r.id === rule)) {
-      say("of-unknown-rule", `There is no rule called ${rule}.`);
+      say("of-unknown-rule", withoutRule(rule, set));
       continue;
     }
     const met = verdicts.filter(
@@ -169,7 +192,7 @@ export function checkExpectations(
     const given = met.map((v) => v.verdict).sort((a, b) => order.indexOf(a) - order.indexOf(b))[0];
     if (given === undefined)
       say("without-subject", `${rule} judges nothing${at === undefined ? "" : ` called ${at}`} here.`);
-    else if (given !== expected)
+    else if (given !== expected && (complete || given !== "unknown"))
       say(
         "not-met",
         `${rule} was expected to be ${expected}${at === undefined ? "" : ` for ${at}`}; it is ${given}.`,

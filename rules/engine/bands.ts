@@ -29,9 +29,18 @@ export function verdictOf(best: Grade, worst: Grade): VerdictKind {
   return best === "holds" ? "unsettled" : "fails";
 }
 
+/** Bands never change, and every judgement asks for their order. */
+const sortedKept = new WeakMap<readonly Band[], readonly Band[]>();
+
 /** The bands from the lowest to the highest value. */
-export const inOrder = (bands: readonly Band[]): readonly Band[] =>
-  [...bands].sort((a, b) => a.low.value - b.low.value || a.high.value - b.high.value);
+export function inOrder(bands: readonly Band[]): readonly Band[] {
+  let sorted = sortedKept.get(bands);
+  if (!sorted) {
+    sorted = [...bands].sort((a, b) => a.low.value - b.low.value || a.high.value - b.high.value);
+    sortedKept.set(bands, sorted);
+  }
+  return sorted;
+}
 
 /** Whether some value of `x` lies in the `i`-th of `sorted`, boundaries given to the milder side. */
 function touches(sorted: readonly Band[], i: number, x: Interval): boolean {
@@ -111,10 +120,20 @@ export function nearestLimit(
   return found;
 }
 
+export interface Held {
+  readonly low: BandEnd;
+  readonly high: BandEnd;
+}
+const heldKept = new WeakMap<readonly Band[], readonly Held[]>();
+
 /** The stretches of the line that hold, neighbours joined. */
-export function holding(
-  bands: readonly Band[],
-): readonly { readonly low: BandEnd; readonly high: BandEnd }[] {
+export function holding(bands: readonly Band[]): readonly Held[] {
+  let held = heldKept.get(bands);
+  if (!held) heldKept.set(bands, (held = findHeld(bands)));
+  return held;
+}
+
+function findHeld(bands: readonly Band[]): readonly Held[] {
   const found: { low: BandEnd; high: BandEnd }[] = [];
   for (const b of inOrder(bands)) {
     if (b.grade !== "holds") continue;

@@ -126,10 +126,11 @@ class HouseholdChecker implements Checker {
     looked.push(this.looker.subject(this.rules.setup, subjects.setup));
     const verdicts = looked.flatMap((l) => l.verdicts);
     const judged = looked.flatMap((l) => l.judged);
-    const accepted = applyAcceptances(household, judged, this.set, today);
+    const complete = !this.reader.leftOut;
+    const accepted = applyAcceptances(household, judged, this.set, today, complete);
     const findings = inFileOrder(household, [
       ...accepted.judged.map((j) => ({ finding: j.finding, rule: j.order })),
-      ...[...accepted.own, ...checkExpectations(household, verdicts, this.set)].map((finding) => ({
+      ...[...accepted.own, ...checkExpectations(household, verdicts, this.set, complete)].map((finding) => ({
         finding,
         rule: -1,
       })),
@@ -145,7 +146,7 @@ class HouseholdChecker implements Checker {
       verdicts,
       transfers,
       scenes,
-      complete: !this.reader.leftOut,
+      complete,
       get quantities() {
         return (worked ??= of.flatMap(({ scene, read }) =>
           quantities.map((q) => ({ subject: scene.name, quantity: read(q) })),

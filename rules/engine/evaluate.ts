@@ -56,8 +56,8 @@ export class Evaluator {
     const judgement = judge(rule, recorded);
     const kept: Kept = {
       judgement,
-      outer: [...recorded.outer],
-      inner: [...recorded.inner],
+      outer: recorded.outer,
+      inner: recorded.inner,
       owner: subject.facts.owner,
       at: subject.facts.round,
       stamp: subject.stamp,
@@ -83,8 +83,9 @@ function stillGood(kept: Kept, subject: Subject): boolean {
 
 /** Reads a subject's facts and the set's limits, and writes down what was read. */
 export class Recorder implements Reader {
-  readonly outer = new Set<Slot>();
-  readonly inner = new Map<string, Reading>();
+  /** Each once, in the order in which they were first read. A rule reads a handful, so lists are searched and no sets are made. */
+  readonly outer: Slot[] = [];
+  readonly inner: [name: string, reading: Reading][] = [];
   constructor(
     private readonly subject: Pick<Subject, "facts">,
     private readonly set: RuleSet,
@@ -92,11 +93,11 @@ export class Recorder implements Reader {
   fact(name: string): Reading {
     if (name.startsWith("step.")) {
       const reading = this.subject.facts.read(name);
-      this.inner.set(name, reading);
+      if (!this.inner.some(([known]) => known === name)) this.inner.push([name, reading]);
       return reading;
     }
     const slot = this.subject.facts.slot(name);
-    this.outer.add(slot);
+    if (!this.outer.includes(slot)) this.outer.push(slot);
     return slot.reading;
   }
   limit(name: string): ReturnType<Reader["limit"]> {

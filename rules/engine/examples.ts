@@ -8,24 +8,21 @@ import type { Example, ExampleValue, LimitValue, Rule } from "./types.js";
 
 const unit = { unit: "1" } as const;
 
+const none: readonly never[] = [];
+
 /** A fact as an example gives it. */
 function readingOf(name: string, v: ExampleValue | undefined): Reading {
-  const base = {
-    name,
-    dimension: v?.dimension ?? "number",
-    value: undefined,
-    missing: [],
-    assumed: [],
-    trace: [],
-    unit,
-  } as const;
-  if (!v || v.unknown) return { ...base, missing: [{ what: nameInWords(name) }], given: false };
-  if (v.without) return { ...base, without: `There is no ${nameInWords(name)}`, given: false };
+  const dimension = v?.dimension ?? "number";
+  const common = { name, dimension, value: v?.interval, missing: none, assumed: none, trace: none, unit };
+  if (!v || v.unknown)
+    return { ...common, value: undefined, missing: [{ what: nameInWords(name) }], given: false };
+  if (v.without)
+    return { ...common, value: undefined, without: `There is no ${nameInWords(name)}`, given: false };
   const assumed = v.assumed
-    ? [{ name, interval: v.interval ?? exactly(0), dimension: base.dimension, tapeable: true }]
-    : [];
-  if (v.choice !== undefined) return { ...base, choice: v.choice, assumed, given: true };
-  return { ...base, value: v.interval!, assumed, given: true };
+    ? [{ name, interval: v.interval ?? exactly(0), dimension, tapeable: true }]
+    : none;
+  if (v.choice !== undefined) return { ...common, value: undefined, choice: v.choice, assumed, given: true };
+  return { ...common, assumed, given: true };
 }
 
 /** What an example comes to. Conditions of which it says nothing are taken as met. */

@@ -35,8 +35,18 @@ export type Expr = Span &
     | { readonly op: "not"; readonly of: Expr }
   );
 
+type NameAt = Span & { readonly name: string };
+/** Expressions never change, and every judgement asks for their names. */
+const namesKept = new WeakMap<Expr, readonly NameAt[]>();
+
 /** The names that an expression reads, each once, in the order of their first use. */
-export function namesIn(expr: Expr): readonly (Span & { readonly name: string })[] {
+export function namesIn(expr: Expr): readonly NameAt[] {
+  let names = namesKept.get(expr);
+  if (!names) namesKept.set(expr, (names = findNames(expr)));
+  return names;
+}
+
+function findNames(expr: Expr): readonly NameAt[] {
   const found = new Map<string, Span & { name: string }>();
   visit(expr, (e) => {
     if (e.op === "name" && !found.has(e.name))

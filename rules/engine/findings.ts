@@ -180,7 +180,8 @@ function wordsOf(rule: Rule, subject: Subject, kept: Kept, set: RuleSet): Words 
 /** The bases of the rule, and of the named limit that decided. */
 function basesOf(rule: Rule, limit: string | undefined, set: RuleSet): Finding["bases"] {
   const own = limit === undefined ? undefined : set.limits.get(limit);
-  return own ? [...rule.bases, ...own.bases] : rule.bases;
+  // What a policy says of a limit stands with the rules that use it, too.
+  return own ? [...rule.bases, ...own.bases.filter((b) => !rule.bases.includes(b))] : rule.bases;
 }
 
 /** The first place of the rule that is written in this file, else the subject's own line. */

@@ -42,19 +42,22 @@ export function gravest(rule: Rule): Grade {
 
 /** `skip`: conditions taken as met, which examples use where they say nothing of what a condition reads. */
 export function judge(rule: Rule, reader: Reader, skip?: ReadonlySet<Expr>): Judgement {
-  const conditions = rule.when
-    .filter((w) => !skip?.has(w.expr))
-    .map((w) => ({ expr: w.expr, result: evaluate(w.expr, reader) }));
-  const failed = conditions.find((c) => c.result.is === "false" && !restsOnAssumption(c.result));
-  if (failed)
-    return {
-      ...nothing,
-      facts: failed.result.facts,
-      verdict: "not-applicable",
-      best: "holds",
-      worst: "holds",
-      reason: `Only where ${phrase(failed.expr)}`,
-    };
+  const conditions: { readonly expr: Expr; readonly result: Evaluated }[] = [];
+  for (const { expr } of rule.when) {
+    if (skip?.has(expr)) continue;
+    const result = evaluate(expr, reader);
+    // The first condition that is not met for certain decides, whatever the others are.
+    if (result.is === "false" && !restsOnAssumption(result))
+      return {
+        ...nothing,
+        facts: result.facts,
+        verdict: "not-applicable",
+        best: "holds",
+        worst: "holds",
+        reason: `Only where ${phrase(expr)}`,
+      };
+    conditions.push({ expr, result });
+  }
   const without = conditions.find((c) => c.result.is === "without");
   if (without)
     return {

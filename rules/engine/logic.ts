@@ -130,17 +130,19 @@ function named(name: string, reader: Reader): Evaluated {
   const limit = reader.limit(name);
   if (limit) return { is: "interval", ...limit, missing: none, assumed: none, facts: none };
   const fact = reader.fact(name);
-  const base = {
-    missing: fact.missing,
-    assumed: fact.assumed,
-    facts: [fact],
-    dimension: fact.dimension,
-    unit: fact.unit,
-  };
-  if (fact.without !== undefined) return { ...base, is: "without", reason: fact.without };
-  const choice = fact.choice !== undefined && { choice: fact.choice };
-  if (fact.value) return { ...base, ...choice, is: "interval", interval: sane(fact.value) };
-  return fact.choice !== undefined ? { ...base, ...choice, is: "choice" } : { ...base, is: "unknown" };
+  const { missing, assumed, dimension, unit, choice, without } = fact;
+  const facts = [fact];
+  if (without !== undefined)
+    return { is: "without", reason: without, missing, assumed, facts, dimension, unit };
+  if (fact.value) {
+    const interval = sane(fact.value);
+    return choice === undefined
+      ? { is: "interval", interval, missing, assumed, facts, dimension, unit }
+      : { is: "interval", interval, choice, missing, assumed, facts, dimension, unit };
+  }
+  return choice !== undefined
+    ? { is: "choice", choice, missing, assumed, facts, dimension, unit }
+    : { is: "unknown", missing, assumed, facts, dimension, unit };
 }
 
 /** NaN, which infinities can make of each other, becomes the widest bound that is still true. */
@@ -182,11 +184,12 @@ function arithmetic(parts: readonly Evaluated[], work: (values: readonly Interva
 }
 
 function compare(a: Evaluated, b: Evaluated, how: Comparison): Evaluated {
-  const difference = arithmetic([a, b], () => exactly(0));
-  if (difference.is !== "interval") return difference;
-  const x = a.interval!;
-  const y = b.interval!;
-  return { ...merged([a, b]), is: compared(x, y, how) };
+  if (a.is !== "interval" || b.is !== "interval") {
+    const difference = arithmetic([a, b], () => exactly(0));
+    if (difference.is !== "interval") return difference;
+  }
+  const evidence = merged([a, b]);
+  return { is: compared(a.interval!, b.interval!, how), ...evidence };
 }
 
 function compared(x: Interval, y: Interval, how: Comparison): "true" | "false" | "unsettled" {
@@ -205,13 +208,19 @@ function compared(x: Interval, y: Interval, how: Comparison): "true" | "false" |
 function isTest(expr: Expr & { readonly op: "is" }, reader: Reader): Evaluated {
   const of = evaluate(expr.of, reader);
   if (of.is === "without" || of.is === "unknown") return of;
-  const others = expr.words
-    .filter((w) => w.word.includes("."))
-    .map((w) => evaluate({ op: "name", name: w.word, start: w.start, end: w.end }, reader));
+  let others: Evaluated[] | undefined;
+  let same = false;
+  for (const w of expr.words) {
+    if (w.word === of.choice) same = true;
+    if (w.word.includes("."))
+      (others ??= []).push(evaluate({ op: "name", name: w.word, start: w.start, end: w.end }, reader));
+  }
+  if (!others) {
+    const { missing, assumed, facts } = of;
+    return { is: same !== expr.not ? "true" : "false", missing, assumed, facts };
+  }
   const all = merged([of, ...others]);
-  const same =
-    expr.words.some((w) => w.word === of.choice) ||
-    (of.choice !== undefined && others.some((o) => o.choice === of.choice));
+  same ||= of.choice !== undefined && others.some((o) => o.choice === of.choice);
   if (!same) {
     const open = others.find((o) => o.is === "without") ?? others.find((o) => o.is === "unknown");
     if (open) return { ...all, is: open.is, ...(open.reason !== undefined && { reason: open.reason }) };
@@ -242,12 +251,16 @@ function merged(parts: readonly Evaluated[]): {
   assumed: readonly Assumption[];
   facts: readonly Reading[];
 } {
-  if (parts.length === 1)
-    return { missing: parts[0]!.missing, assumed: parts[0]!.assumed, facts: parts[0]!.facts };
+  // Numbers and limits bring no evidence, so mostly one part has all of it.
+  const telling = parts.filter((p) => p.facts.length + p.missing.length + p.assumed.length > 0);
+  if (telling.length <= 1) {
+    const { missing, assumed, facts } = telling[0] ?? parts[0]!;
+    return { missing, assumed, facts };
+  }
   const missing: Missing[] = [];
   const assumed: Assumption[] = [];
   const facts: Reading[] = [];
-  for (const p of parts) {
+  for (const p of telling) {
     for (const m of p.missing) if (!missing.some((n) => n.what === m.what)) missing.push(m);
     for (const a of p.assumed) if (!assumed.some((b) => b.name === a.name)) assumed.push(a);
     for (const f of p.facts) if (!facts.includes(f)) facts.push(f);

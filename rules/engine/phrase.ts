@@ -14,8 +14,18 @@ export const valueInWords = (value: number, dimension: Dimension, unit: ShownUni
       : showSigned(value, dimension, unit)
     : showValue(value, dimension, unit);
 
+/** Expressions never change, and every rule that does not apply says its condition in words. */
+const said = new WeakMap<Expr, string>();
+
 /** An expression in words. `name` says how a fact or limit is called. */
 export function phrase(expr: Expr, name: (n: string) => string = nameInWords): string {
+  if (name !== nameInWords) return worded(expr, name);
+  let words = said.get(expr);
+  if (words === undefined) said.set(expr, (words = worded(expr, name)));
+  return words;
+}
+
+function worded(expr: Expr, name: (n: string) => string): string {
   const inner = (e: Expr): string =>
     e.op === "and" || e.op === "or" || e.op === "sum" ? `(${phrase(e, name)})` : phrase(e, name);
   switch (expr.op) {

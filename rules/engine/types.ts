@@ -4,6 +4,7 @@ import type { Dimension, ShownUnit } from "../../language/quantity/types.js";
 import type { Fix, Place } from "../../language/text/types.js";
 import type { BasisNote, Grade, VerdictKind } from "../types.js";
 import type { Expr } from "./expression.js";
+import type { Overlay } from "./overlay-types.js";
 
 /** One file of a rule-set folder. */
 export interface RuleFile {
@@ -197,6 +198,8 @@ export interface RuleSet {
   readonly defaults: ReadonlyMap<string, DefaultValue>;
   readonly rules: readonly Rule[];
   readonly changes: readonly Change[];
+  /** Policies under which the set stands; none for a set as it was released. */
+  readonly overlays?: readonly Overlay[];
 }
 
 export interface ReadSet {

@@ -1,85 +1,111 @@
-/** Rules against each other: what can never apply, what contradicts, what is said twice. */
-import { showValue } from "../../language/quantity/show.js";
-import { bandFaults, holding, inOrder } from "./bands.js";
-import { rangeInWords } from "./band-words.js";
-import { phrase } from "./phrase.js";
+/** Rules against each other: what contradicts, what is said twice. */
+import { bandFaults, inOrder } from "./bands.js";
+import type { Names } from "./dimensions.js";
 import { problemAt } from "./read.js";
-import type { Rule, RulePlace, SetProblem } from "./types.js";
+import type { Rule, Scope, SetProblem } from "./types.js";
+import { demandsOf, keyOf, together, type Ask, type Limits } from "./verify-asks.js";
+import { conditionsOf, excluding } from "./verify-reach.js";
 
 type Report = (p: SetProblem) => void;
-type ByBands = Rule["judged"] & { readonly is: "bands" };
 
-/** Two conditions that ask different words of the same fact can never both be met. */
-export function unreachable(rule: Rule): { at: RulePlace; message: string } | undefined {
-  const asked = new Map<string, readonly string[]>();
-  for (const w of rule.when)
-    for (const part of w.expr.op === "and" ? w.expr.of : [w.expr]) {
-      if (part.op !== "is" || part.not || part.of.op !== "name") continue;
-      const words = part.words.map((x) => x.word);
-      const before = asked.get(part.of.name);
-      if (before && !before.some((x) => words.includes(x)))
-        return {
-          at: w.at,
-          message: `This rule can never apply: ${part.of.name} cannot be both ${before.join(" or ")} and ${words.join(" or ")}.`,
-        };
-      asked.set(part.of.name, before ? before.filter((x) => words.includes(x)) : words);
-    }
-  return undefined;
+/**
+ * Rules on one value are compared pair by pair. More than so many of them that say different things are refused, for a rule file
+ * is somebody else's data and checking it must end; no set that people can review comes near.
+ */
+export const mostOnOneValue = 200;
+
+interface Demand {
+  readonly rule: Rule;
+  readonly ask: Ask;
+  readonly asked: readonly Ask[];
 }
 
-/** Rules that judge the same value on the same things must leave some value that holds for both, and may not say the same twice. */
-export function contradictions(rules: readonly Rule[], report: Report): void {
-  const groups = new Map<string, Rule[]>();
-  for (const r of rules) {
+/**
+ * Rules that judge the same value on the same things must leave some value that holds for both, and may not say the same twice.
+ * Each rule is reported once at most, with the first other one.
+ */
+export function contradictions(
+  rules: readonly Rule[],
+  limits: Limits,
+  namesOf: (rule: Rule) => Names,
+  report: Report,
+): void {
+  const first = new Map<string, Rule>();
+  const groups = new Map<string, Demand[]>();
+  for (const rule of rules) {
     // Bands with faults of their own have been reported; what they would contradict is not known.
-    if (
-      r.judged.is !== "bands" ||
-      r.judged.bands.length === 0 ||
-      bandFaults(r.judged.bands, () => "").length > 0
-    )
+    if (rule.judged.is === "bands" && rule.judged.choices.length === 0) {
+      const { bands } = rule.judged;
+      if (bands.length === 0 || bandFaults(bands, () => "").length > 0) continue;
+    }
+    const text = textOf(rule);
+    const before = first.get(text);
+    if (before) {
+      report(
+        problemAt(rule.at, "rules/shadowed", `This rule says the same of the same value as ${before.id}.`),
+      );
       continue;
-    const key = `${JSON.stringify(r.scope)} ${phrase(r.judged.expr, (n) => n)}`;
-    const group = groups.get(key);
-    if (group) group.push(r);
-    else groups.set(key, [r]);
+    }
+    first.set(text, rule);
+    const asked = conditionsOf(rule, limits);
+    for (const ask of demandsOf(rule, limits)) {
+      const key = `${rule.scope.is} ${rule.scope.is === "thing" ? rule.scope.kind : ""} ${ask.key}`;
+      const group = groups.get(key);
+      if (group) group.push({ rule, ask, asked });
+      else groups.set(key, [{ rule, ask, asked }]);
+    }
   }
-  for (const group of groups.values())
-    for (const [i, a] of group.entries())
-      for (const b of group.slice(i + 1)) {
-        if (exclusive(a, b)) continue;
-        const x = a.judged as ByBands;
-        const y = b.judged as ByBands;
-        const common = holding(x.bands).some((p) =>
-          holding(y.bands).some(
-            (q) => Math.max(p.low.value, q.low.value) <= Math.min(p.high.value, q.high.value) + 1e-9,
+  const reported = new Set<Rule>();
+  for (const group of groups.values()) {
+    for (const { rule } of group.slice(mostOnOneValue))
+      report(
+        problemAt(
+          rule.at,
+          "rules/too-many",
+          `More than ${mostOnOneValue} rules judge this value. They cannot all be compared with each other, so this one is not taken.`,
+        ),
+      );
+    for (const [i, b] of group.slice(0, mostOnOneValue).entries())
+      for (const a of group.slice(0, i)) {
+        if (a.rule === b.rule || reported.has(b.rule) || !scopesMeet(a.rule.scope, b.rule.scope)) continue;
+        const choices = (name: string): readonly string[] | undefined =>
+          namesOf(b.rule).fact(name)?.choices ?? undefined;
+        if (together(a.ask, b.ask, choices(b.ask.key))) continue;
+        if (excluding([...a.asked, ...b.asked], choices)) continue;
+        reported.add(b.rule);
+        report(
+          problemAt(
+            b.rule.at,
+            "rules/contradiction",
+            `No value satisfies both rules: ${a.rule.id} asks for ${a.ask.says}, ${b.rule.id} for ${b.ask.says}.`,
           ),
         );
-        if (!common) {
-          const say = (r: ByBands): string =>
-            holding(r.bands)
-              .map((h) => rangeInWords(h, r.signed))
-              .join(", ");
-          report(
-            problemAt(
-              b.at,
-              "rules/contradiction",
-              `No value satisfies both rules: ${a.id} asks for ${say(x)}, ${b.id} for ${say(y)}.`,
-            ),
-          );
-        } else if (sameText(a.when, b.when) && sameBands(x, y))
-          report(problemAt(b.at, "rules/shadowed", `This rule says the same of the same value as ${a.id}.`));
       }
+  }
 }
 
-const text = (when: Rule["when"]): string[] => when.map((w) => phrase(w.expr, (n) => n)).sort();
-const sameText = (a: Rule["when"], b: Rule["when"]): boolean => text(a).join("\n") === text(b).join("\n");
-const sameBands = (a: ByBands, b: ByBands): boolean => {
-  const say = (j: ByBands): string =>
-    inOrder(j.bands)
-      .map((x) => `${showValue(x.low.value, x.low.dimension, { unit: "1" })} ${x.high.value} ${x.grade}`)
-      .join("\n");
-  return say(a) === say(b);
-};
-/** Whether their conditions ask different words of the same fact. */
-const exclusive = (a: Rule, b: Rule): boolean =>
-  unreachable({ ...a, when: [...a.when, ...b.when] }) !== undefined;
+/** Whether one step can be meant by both. */
+function scopesMeet(a: Scope, b: Scope): boolean {
+  if (a.is !== "step" || b.is !== "step") return true;
+  if (a.phrases.length === 0 || b.phrases.length === 0) return true;
+  const starts = (x: string, y: string): boolean => `${x} `.startsWith(`${y} `);
+  return a.phrases.some((x) => b.phrases.some((y) => starts(x, y) || starts(y, x)));
+}
+
+/** What a rule looks at, when, and what it judges how, as one text. */
+function textOf(rule: Rule): string {
+  const { judged } = rule;
+  const how =
+    judged.is === "require"
+      ? judged.level
+      : judged.choices.length > 0
+        ? judged.choices
+            .flatMap((c) => c.choices.map((word) => `${word} ${c.grade}`))
+            .sort()
+            .join("\n")
+        : inOrder(judged.bands)
+            .map((b) => `${b.low.value} ${b.high.value} ${b.grade}`)
+            .join("\n");
+  const when = rule.when.map((w) => keyOf(w.expr)).sort();
+  return [JSON.stringify(rule.scope), ...when, keyOf(judged.expr), how].join("\n");
+}

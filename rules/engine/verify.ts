@@ -1,5 +1,4 @@
 /** Whether a rule set may be used. Everything that is wrong is reported at its line; a set with any fault is refused whole. */
-import { nearest } from "../../language/text/nearest.js";
 import { bandFaults } from "./bands.js";
 import { shownEnd } from "./band-words.js";
 import { dimensionWords, truth, typeOf, type ExprType, type FactType, type Names } from "./dimensions.js";
@@ -8,7 +7,9 @@ import { holesIn, knownHoles } from "./holes.js";
 import { problemAt } from "./read.js";
 import type { Rule, RulePlace, RuleSet, Scope, SetProblem } from "./types.js";
 import { verifyExamples, verifyExampleValues } from "./verify-examples.js";
-import { contradictions, unreachable } from "./verify-pairs.js";
+import { suggestions, verifyCommonPractice, verifyNames } from "./verify-names.js";
+import { contradictions } from "./verify-pairs.js";
+import { verifyNumbers, verifyReach } from "./verify-reach.js";
 
 /** What the program that uses the set knows and needs. */
 export interface Surroundings {
@@ -43,6 +44,9 @@ export function verify(
       rule: "rules/missing",
       message: "This rule set has no head: ruleset NAME VERSION { title ... }.",
     });
+  verifyNames(set, report);
+  verifyCommonPractice(set, report);
+  const near = suggestions();
   const usedLimits = new Set<string>();
   const cited = new Set<string>();
   const bases = [...set.limits.values(), ...set.defaults.values(), ...set.rules];
@@ -51,17 +55,26 @@ export function verify(
       if (!b.citation) continue;
       cited.add(b.citation.id);
       if (!set.sources.has(b.citation.id)) {
-        const near = nearest(b.citation.id, set.sources.keys());
+        const meant = near(b.citation.id, () => set.sources.keys());
         report(
           problemAt(
             holder.at,
             "rules/unknown-source",
-            `There is no source called "${b.citation.id}".${near ? ` Is "${near}" meant?` : ""}`,
+            `There is no source called "${b.citation.id}".${meant ? ` Is "${meant}" meant?` : ""}`,
           ),
         );
       }
     }
-  for (const rule of set.rules) verifyRule(rule, set, around, usedLimits, report);
+  const namesOf = (rule: Rule): Names => ({
+    fact: (n) => around.fact(n, rule.scope),
+    limit: (n) => {
+      const l = set.limits.get(n);
+      if (l) usedLimits.add(n);
+      return l && { dimension: l.dimension, bare: l.dimension === "number" };
+    },
+    nearest: (n) => near(n, () => [...around.factNames(rule.scope), ...set.limits.keys()]),
+  });
+  for (const rule of set.rules) verifyRule(rule, set, around, namesOf(rule), usedLimits, report);
   for (const s of set.sources.values())
     if (!cited.has(s.name)) report(problemAt(s.at, "rules/unused", `Nothing cites the source ${s.name}.`));
   const byCode = new Set(around.used ?? []);
@@ -78,7 +91,7 @@ export function verify(
           problemAt(head, "rules/missing", `The default ${name} is missing: something computed needs it.`),
         );
   }
-  contradictions(set.rules, report);
+  contradictions(set.rules, set.limits, namesOf, report);
   return problems;
 }
 
@@ -86,18 +99,10 @@ function verifyRule(
   rule: Rule,
   set: RuleSet,
   around: Surroundings,
+  names: Names,
   usedLimits: Set<string>,
   report: Report,
 ): void {
-  const names: Names = {
-    fact: (n) => around.fact(n, rule.scope),
-    limit: (n) => {
-      const l = set.limits.get(n);
-      if (l) usedLimits.add(n);
-      return l && { dimension: l.dimension, bare: l.dimension === "number" };
-    },
-    nearest: (n) => nearest(n, [...around.factNames(rule.scope), ...set.limits.keys()]),
-  };
   if (rule.scope.is === "thing" && !around.kinds.includes(rule.scope.kind))
     report(
       problemAt(
@@ -140,9 +145,10 @@ function verifyRule(
   else sound = verifyBands(rule.judged, typed(rule.judged.expr, rule.judged.at), usedLimits, report) && sound;
   verifyWords(rule, around, names, report);
   sound = verifyExampleValues(rule, names, report) && sound;
-  if (sound) verifyExamples(rule, set, report);
-  const never = unreachable(rule);
-  if (never) report(problemAt(never.at, "rules/unreachable", never.message));
+  if (!sound) return;
+  verifyNumbers(rule, set.limits, report);
+  const reached = verifyReach(rule, set.limits, names, report);
+  verifyExamples(rule, set, reached, report);
 }
 
 type ByBands = Rule["judged"] & { readonly is: "bands" };
