@@ -101,17 +101,49 @@ export interface Quantity extends Interval {
   readonly choice?: string;
 }
 
+export interface MeasureNext {
+  /** In words. */
+  readonly what: string;
+  /** `missing`: nothing is known of it; `assumed`: the rule set's value stands in; `inexact`: it must be read with more care. */
+  readonly state: "missing" | "assumed" | "inexact";
+  /** The thing, the block inside it and the key, where it is one of the vocabulary. */
+  readonly kind: string | null;
+  readonly thing: string | null;
+  readonly block: string | null;
+  readonly key: string | null;
+  /** How to measure it in a home. */
+  readonly how: string | null;
+  /** The file, where it is another one than the plan. */
+  readonly path?: string;
+  readonly range: Range | null;
+  /** Judgements that are settled whichever of the values that were tried comes out, and by the luckiest of them. */
+  readonly settles: number;
+  readonly settlesAtMost: number;
+  /** Rules that wait for it. */
+  readonly rules: readonly string[];
+}
+
 export interface CheckedPlan {
   readonly path: string;
   /** The day as of which it was judged. */
   readonly on: string;
   /** Null where no rule was applied; `findings` says why, and nothing says that the plan is good. */
-  readonly ruleSet: { readonly name: string; readonly version: string; readonly hash: string } | null;
+  readonly ruleSet: {
+    readonly name: string;
+    readonly version: string;
+    readonly hash: string;
+    /** Policies under which the set stands. The library reads no files, so that a plan which names a policy is not judged by it. */
+    readonly overlays: readonly object[];
+    /** The newest version inside, where there is a newer one. */
+    readonly newer: string | null;
+  } | null;
   /** Everything that neither holds nor is out of place, findings of form included, in the order of the file. */
   readonly findings: readonly Finding[];
   readonly verdicts: readonly Verdict[];
   readonly transfers: readonly Transfer[];
   readonly quantities: readonly Quantity[];
+  /** What is not known or not settled, the most useful measurement first. */
+  readonly measureNext: readonly MeasureNext[];
   /** What goes with every result, whatever it says: a plan is no substitute for a trial, a licensed therapist or the makers. */
   readonly cautions: readonly string[];
 }

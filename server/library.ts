@@ -21,7 +21,7 @@ import type { CheckedPlan, Problem } from "./library-types.js";
 import { asPlan, isFault } from "./workspace/files.js";
 import { atTop, chooseSet, faultInWords, faultMessage, limited } from "./workspace/form.js";
 import { inReportOrder, reportFinding, reportForm } from "./workspace/reported.js";
-import { RuleSets, surroundings, type LoadedSet } from "./workspace/rule-sets.js";
+import { byVersion, RuleSets, surroundings, type LoadedSet } from "./workspace/rule-sets.js";
 import type { Snapshot } from "./workspace/snapshot.js";
 
 export type * from "./library-types.js";
@@ -127,6 +127,10 @@ export function check(plan: Plan | string, options: CheckOptions): CheckedPlan {
     on: options.on,
     files: [{ shown: file, snapshot }],
     shownPath: (of) => of,
+    newerThan: ({ name, version }) => {
+      const newest = released.newest(name)?.version;
+      return newest !== undefined && byVersion(newest, version) > 0 ? newest : undefined;
+    },
   });
   const [checked] = (
     JSON.parse(printed) as { readonly files: readonly [Omit<CheckedPlan, "on" | "cautions">] }
@@ -139,7 +143,7 @@ function judged({ text, household: read, fault }: Kept, today: string, wanted: s
   const household = wanted === undefined ? read : { ...read, pin: pinOf(wanted, read) };
   const base = { path: household.path, text, tree: household.tree, household, today };
   if (fault) return { ...base, reported: household.problems.map(reportForm) };
-  const { loaded, problems } = chooseSet(released, household, "");
+  const { loaded, problems } = chooseSet(released, household, "", today);
   const reported = [...limited(household.problems), ...problems].map(reportForm);
   const result = loaded?.set && createChecker(loaded.set, quantities, surroundings).check(household, today);
   for (const f of result?.findings ?? []) reported.push(reportFinding(household, f));

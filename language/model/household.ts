@@ -33,8 +33,13 @@ export interface Household {
   readonly path: string;
   readonly tree: Tree;
   readonly title?: string;
-  /** The rule set that the plan names. */
-  readonly pin?: { readonly name: string; readonly version: string; readonly place: Place };
+  /** The rule set that the plan names, and the file of the policy under which it stands. */
+  readonly pin?: {
+    readonly name: string;
+    readonly version: string;
+    readonly policy?: string;
+    readonly place: Place;
+  };
   readonly visited?: string;
   /** By name: what this file declares and what it uses from others. */
   readonly things: ReadonlyMap<string, Thing>;
@@ -112,7 +117,7 @@ class Maker {
     const rules = this.heads["rules"];
     const pin =
       rules && typeof rules.value === "object"
-        ? (rules.value as { name?: string; version?: string })
+        ? (rules.value as { name?: string; version?: string; policy?: string })
         : undefined;
     const title = text("setup");
     const visited = text("visited");
@@ -123,7 +128,14 @@ class Maker {
       tree: this.tree,
       ...(typeof title === "string" && { title }),
       ...(pin?.name &&
-        pin.version && { pin: { name: pin.name.toLowerCase(), version: pin.version, place: rules!.place } }),
+        pin.version && {
+          pin: {
+            name: pin.name.toLowerCase(),
+            version: pin.version,
+            ...(pin.policy !== undefined && { policy: pin.policy }),
+            place: rules!.place,
+          },
+        }),
       ...(typeof visited === "string" && { visited }),
       things: this.things,
       all: this.all,

@@ -106,6 +106,14 @@ export const says = {
     `There is no rule set ${p.name}. There is: ${p.known}.`,
   "form/rule-set-not-pinned": (p: { using: string }) =>
     `No rule set is named. ${p.using} is used; add a line rules ${p.using} so that the answer stays the same.`,
+  "form/rule-set-newer": (p: { newer: string; using: string; what: string }) =>
+    `There is a newer rule set, ${p.newer}; this plan names ${p.using}. ${p.what}`,
+  "form/policy-missing": (p: { path: string; why: string }) =>
+    `The policy "${p.path}" cannot be used, so no rule was applied: ${p.why}.`,
+  "form/policy-refused": (p: { path: string; first: string; more: string }) =>
+    `The policy "${p.path}" cannot be used, so no rule was applied. ${p.first}${p.more}`,
+  "form/policy-not-named": (p: { path: string }) =>
+    `This folder of plans has a policy, ${p.path}, and this plan does not name it: its rules were applied without it.`,
   "form/side-contradicts": (p: { said: string; other: string; line: number }) =>
     `${p.said} contradicts ${p.other} on line ${p.line}.`,
   "form/side-unfit": (p: { key: string; surface: string; fits: string }) =>
@@ -124,6 +132,7 @@ export const notices: ReadonlySet<string> = new Set<FormRule>([
   "form/personal-data",
   "form/key-missing",
   "form/rule-set-not-pinned",
+  "form/rule-set-newer",
   "form/longer-across",
   "form/value-jumped",
   "form/measure-both",

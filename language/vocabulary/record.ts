@@ -71,8 +71,12 @@ export const mayChange: BlockSpec = {
 /** Statements that stand alone at top level. */
 export const statements: { readonly [key: string]: KeySpec } = {
   setup: text("the title of the plan", { need: "required" }),
-  rules: parts(part("name", codeShape), part("version", codeShape))(
-    "the rule set and version under which it was prepared",
+  rules: parts(
+    part("name", codeShape),
+    part("version", codeShape),
+    part("policy", textShape, { lead: "with", optional: true }),
+  )(
+    "the rule set and version under which it was prepared, and the file of the policy that changes it, where there is one",
     { need: "wanted" },
   ),
   visited: date("the day of the visit; what says nothing else was measured then", { need: "wanted" }),

@@ -16,10 +16,10 @@ import { Evaluator } from "./evaluate.js";
 import { FactTable } from "./fact-table.js";
 import { FactReader } from "./facts.js";
 import type { Current } from "./findings.js";
-import { Looker } from "./look.js";
+import { Looker, type Looked } from "./look.js";
 import { remediesOf } from "./remedies.js";
 import { allowedBy, factsOfSteps } from "./step-rules.js";
-import { rulesByScope, SubjectMaker } from "./subjects.js";
+import { rulesByScope, SubjectMaker, type Subjects } from "./subjects.js";
 import type { RuleSet } from "./types.js";
 import { Variants } from "./variants.js";
 
@@ -53,6 +53,8 @@ export interface Checker {
   readonly set: RuleSet;
   /** `haste`: slow quantities are left out where they are not known from before, and the result is not `complete`. */
   check(household: Household, today: string, haste?: boolean): CheckResult;
+  /** Verdicts and nothing else, what is slow left out: for trying many households that are nearly alike. */
+  verdicts(household: Household, today: string): readonly Verdict[];
   /** The rules on steps for one transfer of a household, as the planner asks them. */
   stepRules(household: Household, scene: Scene, today: string): StepRules;
   /** How much the last check worked out anew. */
@@ -90,6 +92,7 @@ class HouseholdChecker implements Checker {
   /** The household checked last: places of kept findings are looked up in it. */
   private readonly now: Current = { household: undefined };
   private variantsOnce: Variants | undefined;
+  private bare: Looker | undefined;
 
   constructor(
     readonly set: RuleSet,
@@ -118,12 +121,7 @@ class HouseholdChecker implements Checker {
     this.evaluator.begin();
     this.now.household = household;
     const scenes = this.scenes.of(household);
-    const subjects = this.subjects.of(household, scenes, today);
-    this.looker.begin(subjects.user);
-    const looked = subjects.transfers.map((t) => this.looker.transfer(t));
-    for (const [kind, rules] of this.rules.things)
-      for (const s of subjects.things(kind)) looked.push(this.looker.subject(rules, s));
-    looked.push(this.looker.subject(this.rules.setup, subjects.setup));
+    const { subjects, looked } = this.lookAt(household, scenes, today, this.looker);
     const verdicts = looked.flatMap((l) => l.verdicts);
     const judged = looked.flatMap((l) => l.judged);
     const complete = !this.reader.leftOut;
@@ -153,6 +151,28 @@ class HouseholdChecker implements Checker {
         ));
       },
     };
+  }
+
+  verdicts(household: Household, today: string): readonly Verdict[] {
+    this.reader.begin(true);
+    this.evaluator.begin();
+    const looker = (this.bare ??= new Looker(this.rules, this.evaluator, undefined));
+    return this.lookAt(household, this.scenes.of(household), today, looker).looked.flatMap((l) => l.verdicts);
+  }
+
+  private lookAt(
+    household: Household,
+    scenes: readonly Scene[],
+    today: string,
+    looker: Looker,
+  ): { readonly subjects: Subjects; readonly looked: readonly Looked[] } {
+    const subjects = this.subjects.of(household, scenes, today);
+    looker.begin(subjects.user);
+    const looked = subjects.transfers.map((t) => looker.transfer(t));
+    for (const [kind, rules] of this.rules.things)
+      for (const s of subjects.things(kind)) looked.push(looker.subject(rules, s));
+    looked.push(looker.subject(this.rules.setup, subjects.setup));
+    return { subjects, looked };
   }
 
   stepRules(household: Household, scene: Scene, today: string): StepRules {

@@ -25,10 +25,11 @@ export class Looker {
   /** The transfer of the household's own file at which things of other files are spoken of. */
   private user: Thing | undefined;
 
+  /** `making` undefined: verdicts are all that is wanted, and no finding is made. */
   constructor(
     private readonly rules: RulesByScope,
     private readonly evaluator: Evaluator,
-    private readonly making: Making,
+    private readonly making: Making | undefined,
   ) {}
 
   begin(user: Thing | undefined): void {
@@ -65,7 +66,7 @@ export class Looker {
       const kept = this.evaluator.of(rule, subject);
       seen.verdicts.push(verdictOf(rule, subject, kept));
       const { verdict } = kept.judgement;
-      if (verdict === "holds" || verdict === "not-applicable") continue;
+      if (verdict === "holds" || verdict === "not-applicable" || !this.making) continue;
       const { finding, plain } = findingOf(rule, subject, kept, this.making);
       seen.judged.push({ finding, subject, plain, order: rule.order });
     }

@@ -45,7 +45,7 @@ export interface Measuring {
 }
 
 /** So many are tried, those first that most judgements wait for; a plan of which nothing is known yet has hundreds. */
-const mostTried = 16;
+const mostTried = 12;
 
 interface Candidate {
   readonly what: string;
@@ -206,7 +206,7 @@ class Trial {
 
   /** Open judgements that are settled in this household. What is slow is left out, so that it counts as open still. */
   private settledBy(household: Household): readonly string[] {
-    const { verdicts } = this.checker.check(household, this.measuring.today, true);
+    const verdicts = this.checker.verdicts(household, this.measuring.today);
     const settled = new Set(
       verdicts.filter((v) => v.verdict !== "unknown" && v.verdict !== "unsettled").map(keyOf),
     );

@@ -2,9 +2,12 @@
 import { siUnits } from "../../language/model/export-values.js";
 import type { Dimension } from "../../language/quantity/types.js";
 import type { Interval } from "../../language/quantity/interval.js";
+import type { MeasureNext } from "../../rules/engine/measure-next.js";
 import type { Finding } from "../../rules/types.js";
 import { located, type Range, type Reported } from "../workspace/reported.js";
+import { measureNextOf } from "../workspace/measuring.js";
 import type { Checked, CheckedFile } from "./checked.js";
+import { overlaysJson } from "./policy.js";
 
 export interface JsonInterval {
   readonly low: number | null;
@@ -36,7 +39,13 @@ function fileJson({ shown, snapshot }: CheckedFile, checked: Checked): object {
   return {
     path: shown,
     ruleSet: ruleSet?.set
-      ? { name: ruleSet.name, version: ruleSet.version, hash: ruleSet.hash, overlays: [] }
+      ? {
+          name: ruleSet.name,
+          version: ruleSet.version,
+          hash: ruleSet.hash,
+          overlays: overlaysJson(ruleSet),
+          newer: checked.newerThan(ruleSet) ?? null,
+        }
       : null,
     findings: snapshot.reported.map((r) => findingJson(r, checked, snapshot)),
     verdicts: (result?.verdicts ?? [])
@@ -55,6 +64,25 @@ function fileJson({ shown, snapshot }: CheckedFile, checked: Checked): object {
           ]
         : [],
     ),
+    measureNext: measureNextOf(snapshot).map((m) => measureJson(m, checked, snapshot)),
+  };
+}
+
+function measureJson(m: MeasureNext, checked: Checked, { household, path }: CheckedFile["snapshot"]): object {
+  const at = m.place && located(household, m.place);
+  return {
+    what: m.what,
+    state: m.state,
+    kind: m.kind ?? null,
+    thing: m.thing ?? null,
+    block: m.block ?? null,
+    key: m.key ?? null,
+    how: m.how ?? null,
+    ...(at && at.path !== path && { path: checked.shownPath(at.path) }),
+    range: at?.range ?? null,
+    settles: m.settles,
+    settlesAtMost: m.settlesAtMost,
+    rules: m.rules,
   };
 }
 

@@ -2,14 +2,16 @@
 import { createHash } from "node:crypto";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
-import type { Level } from "../../rules/types.js";
+import type { Finding, Level } from "../../rules/types.js";
 import type { Rule, RuleSet } from "../../rules/engine/types.js";
 import { gravest } from "../../rules/engine/judge.js";
 import { byText } from "../workspace/files.js";
+import { identityOf } from "../workspace/rule-sets.js";
 import { located, type Range, type Reported } from "../workspace/reported.js";
 import { relatedOf } from "./as-json.js";
 import { basisText, sourceText } from "./as-text.js";
 import type { Checked, CheckedFile } from "./checked.js";
+import { overlaysJson } from "./policy.js";
 import { version } from "./version.js";
 
 const levels: Record<Level, "error" | "warning" | "note"> = {
@@ -21,7 +23,7 @@ const levels: Record<Level, "error" | "warning" | "note"> = {
 export function asSarif(checked: Checked, cwd: string): string {
   const sets = new Map<string, RuleSet>();
   for (const { snapshot } of checked.files)
-    if (snapshot.ruleSet?.set) sets.set(snapshot.ruleSet.hash, snapshot.ruleSet.set);
+    if (snapshot.ruleSet?.set) sets.set(identityOf(snapshot.ruleSet), snapshot.ruleSet.set);
   const ids = [...new Set(checked.files.flatMap((f) => f.snapshot.reported.map((r) => r.rule)))].sort(byText);
   const described = new Map<string, { rule: Rule; set: RuleSet }>();
   for (const set of sets.values())
@@ -61,10 +63,11 @@ function ruleSetsOf(checked: Checked): object[] {
   const all = new Map<string, object>();
   for (const { snapshot } of checked.files)
     if (snapshot.ruleSet)
-      all.set(snapshot.ruleSet.hash, {
+      all.set(identityOf(snapshot.ruleSet), {
         name: snapshot.ruleSet.name,
         version: snapshot.ruleSet.version,
         hash: snapshot.ruleSet.hash,
+        overlays: overlaysJson(snapshot.ruleSet),
       });
   return [...all.values()];
 }
@@ -131,9 +134,7 @@ function resultsOf(
       }),
       partialFingerprints: { "spanwise/1": prints.of(r, checked.shownPath(r.path), lineOf(r, snapshot)) },
       ...(fixes.length > 0 && { fixes }),
-      ...(f?.accepted && {
-        suppressions: [{ kind: "inSource", status: "accepted", justification: f.accepted.because }],
-      }),
+      ...(f?.accepted && { suppressions: [suppression(f, f.accepted)] }),
       properties: {
         verdict: r.verdict,
         best: r.levels.best,
@@ -144,6 +145,17 @@ function resultsOf(
     };
   });
 }
+
+/** A stop stays a stop: that somebody answers for it is told, and the result is not hidden by it. */
+const suppression = (
+  f: Finding,
+  { because, until, approvedBy }: NonNullable<Finding["accepted"]>,
+): object => ({
+  kind: "inSource",
+  status: f.levels.worst === "stop" ? "rejected" : "accepted",
+  justification: because,
+  properties: { until: until ?? null, approvedBy: approvedBy ?? null },
+});
 
 const lineOf = (r: Reported, snapshot: CheckedFile["snapshot"]): string =>
   r.path === snapshot.path ? (snapshot.tree.lines[r.range.start.line]?.text.trim() ?? "") : "";

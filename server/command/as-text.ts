@@ -1,9 +1,12 @@
 /** The result of `check` as a page for people, read in a terminal or a log. */
+import type { MeasureNext } from "../../rules/engine/measure-next.js";
 import type { SetProblem, Source } from "../../rules/engine/types.js";
 import { grades, type BasisNote, type Finding, type TransferResult } from "../../rules/types.js";
-import type { LoadedSet } from "../workspace/rule-sets.js";
+import { measureNextOf } from "../workspace/measuring.js";
+import { identityOf, type LoadedSet } from "../workspace/rule-sets.js";
+import { policyText } from "./policy.js";
 import { wasChecked, type Checked, type CheckedFile } from "./checked.js";
-import type { Reported } from "../workspace/reported.js";
+import { located, type Reported } from "../workspace/reported.js";
 import { extentInWords } from "./words.js";
 import { capital, counted, entry, heading, wrap, type Terminal } from "./terminal.js";
 
@@ -15,7 +18,7 @@ export function asText(checked: Checked, t: Terminal): string {
   const sets = [
     ...new Map(
       checked.files.flatMap(({ snapshot: { ruleSet } }) =>
-        ruleSet ? [[ruleSet.hash, ruleSet] as const] : [],
+        ruleSet ? [[identityOf(ruleSet), ruleSet] as const] : [],
       ),
     ).values(),
   ];
@@ -28,7 +31,7 @@ export function asText(checked: Checked, t: Terminal): string {
   );
   const sources = sourcesText(sets, cited, t);
   if (sources) parts.push(sources);
-  for (const set of sets) parts.push(setText(set, t));
+  for (const set of sets) parts.push(setText(set, checked.newerThan(set), t));
   return `${parts.join("\n\n")}\n`;
 }
 
@@ -38,7 +41,7 @@ function fileText(file: CheckedFile, checked: Checked, t: Terminal): string {
   const title = household.title === undefined ? "" : `: ${household.title}`;
   const by =
     result && ruleSet
-      ? `Judged as of ${snapshot.today} by ${ruleSet.name} ${ruleSet.version}.`
+      ? `Judged as of ${snapshot.today} by ${ruleSet.name} ${ruleSet.version}${ruleSet.policy ? ` under the policy ${ruleSet.policy.name}` : ""}.`
       : "No rule was applied to this file.";
   const parts = [`${heading(t, file.shown + title)}\n${wrap(`${by} ${summary(file)}`, t.width).join("\n")}`];
   const said = new Map<string, number>();
@@ -51,7 +54,39 @@ function fileText(file: CheckedFile, checked: Checked, t: Terminal): string {
     );
   if (result && result.transfers.length > 0) parts.push(transfersText(result.transfers, t));
   else if (wasChecked(snapshot)) parts.push(entry(t, "Transfers", "None is planned in this file.", t.strong));
+  const measure = measureText(file, checked, t);
+  if (measure) parts.push(measure);
   return parts.join("\n\n");
+}
+
+/** So many measurements are proposed for one file: what somebody can do on one visit. */
+const mostToMeasure = 5;
+
+/** What to measure next, where something is not known or not settled. */
+function measureText({ snapshot }: CheckedFile, checked: Checked, t: Terminal): string | undefined {
+  const all = measureNextOf(snapshot);
+  if (all.length === 0) return undefined;
+  const lines = all.slice(0, mostToMeasure).map((m, i) => {
+    const at = m.place && located(snapshot.household, m.place);
+    const file = at && at.path !== snapshot.path ? `${checked.shownPath(at.path)}, ` : "";
+    const where = at ? ` (${file}line ${at.range.start.line + 1})` : "";
+    const again = m.state === "inexact" ? ", more exactly" : "";
+    const how = m.how === undefined ? "" : ` ${sentence(m.how)}`;
+    return entry(
+      t,
+      `${String(i + 1).padStart(10)}.`,
+      `${capital(m.what)}${again}${where}. ${useOf(m)}${how}`,
+    );
+  });
+  const left = all.length - lines.length;
+  if (left > 0) lines.push(entry(t, "", `${left} more can be found out; --as json lists them all.`));
+  return [t.strong("Measure next"), ...lines].join("\n");
+}
+
+function useOf({ settles, settlesAtMost, rules }: MeasureNext): string {
+  if (settles > 0) return `Settles ${counted(settles, "judgement")}.`;
+  if (settlesAtMost > 0) return `May settle ${counted(settlesAtMost, "judgement")}.`;
+  return `${capital(counted(rules.length, "rule"))} ${rules.length === 1 ? "waits" : "wait"} for it, and for more.`;
 }
 
 /** The gravest first, then in the order of the file. */
@@ -211,13 +246,22 @@ export const sourceText = (s: Source): string =>
     .filter(Boolean)
     .join(" ");
 
-function setText(set: LoadedSet, t: Terminal): string {
+function setText(set: LoadedSet, newer: string | undefined, t: Terminal): string {
   const parts = [
     `${t.strong("Rule set")} ${set.name} ${set.version}${set.folder === undefined ? "" : ", from this folder of plans"}`,
     entry(t, "content", set.hash),
   ];
   const title = set.set?.title;
   if (title) parts.splice(1, 0, entry(t, "title", title));
+  if (newer !== undefined)
+    parts.push(
+      entry(
+        t,
+        "newer",
+        `There is ${set.name} ${newer}. What it would change: spanwise compare ${set.version} ${newer} and these plans.`,
+      ),
+    );
+  if (set.set) parts.push(...policyText(set, t));
   for (const [i, c] of (set.set?.cautions ?? []).entries())
     parts.push(entry(t, i === 0 ? "remember" : "", c));
   return parts.join("\n");

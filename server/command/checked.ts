@@ -3,6 +3,7 @@ import path from "node:path";
 import type { Level } from "../../rules/types.js";
 import { findPlans, repositoryOf } from "../workspace/files.js";
 import { atLeast, type Reported } from "../workspace/reported.js";
+import { byVersion, type LoadedSet } from "../workspace/rule-sets.js";
 import { Workspace, type Snapshot } from "../workspace/snapshot.js";
 import { Stop } from "./stop.js";
 
@@ -18,6 +19,8 @@ export interface Checked {
   readonly files: readonly CheckedFile[];
   /** As findings of other files are shown. */
   shownPath(file: string): string;
+  /** The newest version of a rule set, where there is a newer one than it. */
+  newerThan(set: LoadedSet): string | undefined;
 }
 
 export interface CheckCall {
@@ -44,6 +47,10 @@ export function checkPlans({ paths, cwd, on }: CheckCall): Checked {
     on,
     files: files.map((f) => ({ shown: shownPath(f), snapshot: workspace.snapshot(f) })),
     shownPath,
+    newerThan: ({ name, version }) => {
+      const newest = workspace.ruleSets.newest(name, workspace.rootOf(path.join(cwd, "any")))?.version;
+      return newest !== undefined && byVersion(newest, version) > 0 ? newest : undefined;
+    },
   };
 }
 
@@ -68,6 +75,8 @@ export function exitCodeOf(checked: Checked, level: Level): 0 | 1 | 2 {
     ({ snapshot }) =>
       wasChecked(snapshot) &&
       snapshot.result!.transfers.every((t) => t.cleared) &&
+      // An expected verdict is a test of the plan: whatever level counts, one that is not met has failed.
+      !snapshot.reported.some((r) => r.rule.startsWith("form/expectation-")) &&
       !snapshot.reported.some((r) => atLeast(r.level, level) && stands(r)),
   );
   return good ? 0 : 1;

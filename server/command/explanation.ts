@@ -2,19 +2,14 @@
 import { nearest } from "../../language/text/nearest.js";
 import { show, showWithDoubt } from "../../language/quantity/show.js";
 import { namesIn } from "../../rules/engine/expression.js";
-import { phrase, valueInWords } from "../../rules/engine/phrase.js";
-import type {
-  Band,
-  DefaultValue,
-  LimitValue,
-  Rule,
-  RuleSet,
-  Scope,
-  Source,
-} from "../../rules/engine/types.js";
+import { phrase } from "../../rules/engine/phrase.js";
+import { inOrder } from "../../rules/engine/bands.js";
+import { bandInWords } from "../../rules/engine/explain-strip.js";
+import type { DefaultValue, LimitValue, Rule, RuleSet, Scope, Source } from "../../rules/engine/types.js";
 import { quantities, quantityNamed } from "../../rules/quantities/index.js";
 import type { QuantityRule } from "../../rules/quantity.js";
 import type { Basis, Computed, Term, Verdict } from "../../rules/types.js";
+import { stripText } from "../paper/strip-text.js";
 import { located } from "../workspace/reported.js";
 import { basisText, sourceText } from "./as-text.js";
 import type { Checked, CheckedFile } from "./checked.js";
@@ -94,7 +89,8 @@ function ruleText(rule: Rule, set: RuleSet, t: Terminal): string {
   if (judged.is === "require") page.list("asks", [stop(phrase(judged.expr)), `If not: ${judged.level}.`]);
   else {
     page.list("judges", [stop(phrase(judged.expr))]);
-    const bands = judged.bands.map((b) => `${bandInWords(b, judged.signed)}: ${b.grade}`);
+    const sorted = inOrder(judged.bands);
+    const bands = sorted.map((b, i) => `${bandInWords(sorted, i, judged.signed)}: ${b.grade}`);
     page.list("bands", [...bands, ...judged.choices.map((c) => `${c.choices.join(", ")}: ${c.grade}`)]);
   }
   page
@@ -112,23 +108,13 @@ function ruleText(rule: Rule, set: RuleSet, t: Terminal): string {
       rule.examples.map((e) => stop(e.text)),
     );
   const cited = [...new Set(rule.bases.flatMap((b) => (b.citation ? [b.citation.id] : [])))];
-  return page
+  page
     .list(
       "sources",
       cited.flatMap((id) => (set.sources.has(id) ? [`${id}: ${sourceText(set.sources.get(id)!)}`] : [])),
     )
-    .list("written in", [`${rule.at.path}, line ${rule.at.line + rule.at.place.line + 1}`]).text;
-}
-
-/** A value on a boundary belongs to the milder band, so an open band starts past its boundary. */
-function bandInWords({ low, high }: Band, signed: boolean): string {
-  const end = (e: Band["low"]): string => valueInWords(e.value, e.dimension, e.unit, signed);
-  if (low.value === -Infinity && high.value === Infinity) return "any value";
-  if (low.value === -Infinity)
-    return signed && high.value < 0 ? end(high).replace("down", "down more than") : `less than ${end(high)}`;
-  if (high.value === Infinity)
-    return signed && low.value > 0 ? end(low).replace("up", "up more than") : `more than ${end(low)}`;
-  return `${end(low)} to ${end(high)}`;
+    .list("written in", [`${rule.at.path}, line ${rule.at.line + rule.at.place.line + 1}`]);
+  return page.text + stripText(rule, set, t);
 }
 
 function limitText(limit: LimitValue | DefaultValue, what: string, set: RuleSet, t: Terminal): string {

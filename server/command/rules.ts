@@ -1,5 +1,9 @@
 /** `spanwise rules`: checks rule sets and runs the examples in them. */
+import path from "node:path";
 import { repositoryOf, byText } from "../workspace/files.js";
+import type { RuleSets } from "../workspace/rule-sets.js";
+import { onOption } from "./options.js";
+import { changeInWords } from "./policy.js";
 import type { DeclareCommand, Surroundings } from "./types.js";
 import { Stop } from "./stop.js";
 
@@ -8,11 +12,17 @@ export const rules: DeclareCommand = (program, around) => {
     .command("rules")
     .description("check rule sets and run their examples")
     .argument("[set]", "a rule set, such as home-transfer or home-transfer/2026.1 (default: all)")
-    .addHelpText("after", "\nEnds with 0 if every rule set may be used, with 1 if one is refused.")
-    .action((set: string | undefined) => checkSets(set, around));
+    .addOption(onOption(around))
+    .addHelpText(
+      "after",
+      "\nEnds with 0 if every rule set and every policy may be used, with 1 if one is refused.",
+    )
+    .action((set: string | undefined, options: { readonly on?: string }) =>
+      checkSets(set, options.on ?? around.today(), around),
+    );
 };
 
-async function checkSets(wanted: string | undefined, around: Surroundings): Promise<void> {
+async function checkSets(wanted: string | undefined, on: string, around: Surroundings): Promise<void> {
   const { RuleSets } = await import("../workspace/rule-sets.js");
   const { counted, entry, heading } = await import("./terminal.js");
   const { setProblemText } = await import("./as-text.js");
@@ -61,5 +71,40 @@ async function checkSets(wanted: string | undefined, around: Surroundings): Prom
     }
     around.out(`${lines.join("\n")}\n\n`);
   }
+  if (!wanted) code = Math.max(code, await checkPolicies(sets, root, on, around));
   around.exitCode(code);
+}
+
+/** Every policy of the folder, against the rule sets for which it is. */
+async function checkPolicies(
+  sets: RuleSets,
+  root: string,
+  on: string,
+  around: Surroundings,
+): Promise<number> {
+  const { filesIn, isFault, readPlan } = await import("../workspace/files.js");
+  const { isPolicy } = await import("../../rules/engine/overlay.js");
+  const { policyShape } = await import("../../rules/engine/overlay-read.js");
+  const { readTree } = await import("../../language/text/tree.js");
+  const { counted, entry, heading } = await import("./terminal.js");
+  const { setProblemText } = await import("./as-text.js");
+  const t = around.terminal;
+  let code = 0;
+  for (const file of filesIn(root, ["spanrules"])) {
+    const got = readPlan(file);
+    if (isFault(got) || !isPolicy(readTree(got.text, policyShape))) continue;
+    const shown = path.relative(root, file).split(path.sep).join("/");
+    const { set, problems } = sets.policyAlone({ path: shown, text: got.text }, root, on);
+    const lines = [heading(t, `Policy ${shown}`)];
+    if (problems.length > 0) {
+      code = 1;
+      lines.push(entry(t, "outcome", `It is refused, whole: ${counted(problems.length, "reason")}.`));
+      for (const p of problems) lines.push(setProblemText(p, t));
+    } else
+      for (const o of set.overlays ?? [])
+        for (const [i, c] of o.changes.entries())
+          lines.push(entry(t, i === 0 ? "changes" : "", changeInWords(c)));
+    around.out(`${lines.join("\n")}\n\n`);
+  }
+  return code;
 }

@@ -10,6 +10,7 @@ import {
 import { showWithDoubt } from "../../language/quantity/show.js";
 import { readTree } from "../../language/text/tree.js";
 import type { Tree } from "../../language/text/types.js";
+import { isPolicy } from "../../rules/engine/overlay.js";
 import { readRules, ruleShape } from "../../rules/engine/read.js";
 import type { LimitValue, RuleSet, SetProblem, Source } from "../../rules/engine/types.js";
 import { quantities } from "../../rules/quantities/index.js";
@@ -49,6 +50,10 @@ export function rulePageOf(workspace: Workspace, file: string, text: string): Ru
       set: folder.partial,
       problems: folder.problems.filter((p) => path.posix.basename(p.path) === own),
     };
+  }
+  if (isPolicy(tree)) {
+    const { set, problems } = workspace.policyAt(file, text, root);
+    return { path: file, text, tree, set, problems };
   }
   const alone = readRules([{ path: file, tree }]);
   return { path: file, text, tree, set: alone.set, problems: alone.problems };

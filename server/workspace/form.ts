@@ -11,8 +11,11 @@ export interface ChosenSet {
   readonly problems: readonly FormProblem[];
 }
 
-/** The rule set that a plan names; the newest usual one where it names none, which is said. */
-export function chooseSet(sets: RuleSets, household: Household, root: string): ChosenSet {
+/**
+ * The rule set that a plan names, under the policy that it names; the newest usual one where it names none, which is said.
+ * `today` decides whether what a policy allows has ended.
+ */
+export function chooseSet(sets: RuleSets, household: Household, root: string, today: string): ChosenSet {
   const { pin, path: file } = household;
   const known = (): string =>
     sets
@@ -21,7 +24,7 @@ export function chooseSet(sets: RuleSets, household: Household, root: string): C
       .join(", ") || "none";
   if (pin) {
     const loaded = sets.get(pin.name, pin.version, root);
-    if (loaded) return { loaded, problems: refused(loaded, pin, household) };
+    if (loaded) return withPolicy(sets, loaded, pin, household, root, today);
     const message = says["form/rule-set-missing"]({ name: `${pin.name} ${pin.version}`, known: known() });
     return { problems: [atPin(household, pin, "form/rule-set-missing", message)] };
   }
@@ -37,10 +40,45 @@ export function chooseSet(sets: RuleSets, household: Household, root: string): C
         ),
       ],
     };
-  const advice =
-    household.tree.entries.length === 0 ? [] : [notPinned(household, `${loaded.name} ${loaded.version}`)];
-  return { loaded, problems: [...advice, ...refused(loaded, undefined, household)] };
+  const using = `${loaded.name} ${loaded.version}`;
+  const policy = sets.policies.usualFor(file, root);
+  const advice = household.tree.entries.length === 0 ? [] : [notPinned(household, using, policy)];
+  const aside =
+    policy === undefined || advice.length === 0
+      ? []
+      : [{ ...advice[0]!, ...notNamed(policy), level: "caution" as const }];
+  return { loaded, problems: [...advice, ...aside, ...refused(loaded, undefined, household)] };
 }
+
+function withPolicy(
+  sets: RuleSets,
+  base: LoadedSet,
+  pin: Pin,
+  household: Household,
+  root: string,
+  today: string,
+): ChosenSet {
+  const { policy: written } = pin;
+  if (written === undefined) {
+    const aside = sets.policies.usualFor(household.path, root);
+    const problems = refused(base, pin, household);
+    if (aside === undefined) return { loaded: base, problems };
+    const { rule, message } = notNamed(aside);
+    const problem = atPin(household, pin, rule, message);
+    const { end } = pin.place;
+    const fix = { title: `Name the policy ${aside}`, text: ` with "${aside}"`, start: end, end };
+    return { loaded: base, problems: [{ ...problem, fixes: [fix] }, ...problems] };
+  }
+  const loaded = sets.under(base, written, household.path, root, today);
+  if (!("why" in loaded)) return { loaded, problems: refused(loaded, pin, household) };
+  const message = says["form/policy-missing"]({ path: written, why: loaded.why });
+  return { problems: [atPin(household, pin, "form/policy-missing", message)] };
+}
+
+const notNamed = (policy: string): { readonly rule: string; readonly message: string } => ({
+  rule: "form/policy-not-named",
+  message: says["form/policy-not-named"]({ path: policy }),
+});
 
 /** So many findings of form are reported of one file. Noise has hundreds of thousands, and nobody reads those. */
 export const mostOfForm = 1000;
@@ -68,7 +106,8 @@ export const atTop = (file: string, rule: string, message: string): FormProblem 
   level: "caution",
 });
 
-function atPin(household: Household, pin: Pin, rule: string, message: string): FormProblem {
+/** A finding at the line that names the rule set. */
+export function atPin(household: Household, pin: Pin, rule: string, message: string): FormProblem {
   const line = (household.locate(pin.place.entry)?.line ?? 0) + pin.place.line;
   return {
     rule,
@@ -87,6 +126,11 @@ function refused(set: LoadedSet, pin: Pin | undefined, household: Household): Fo
   if (set.set || !first) return [];
   const more = set.problems.length - 1;
   const rest = more === 0 ? "" : more === 1 ? " One more fault is in it." : ` ${more} more faults are in it.`;
+  if (set.refusedPolicy !== undefined && pin?.policy !== undefined) {
+    const where = `Line ${first.line + 1}: ${first.message}`;
+    const told = says["form/policy-refused"]({ path: pin.policy, first: where, more: rest });
+    return [atPin(household, pin, "form/policy-refused", told)];
+  }
   const message = `The rule set ${set.name} ${set.version} cannot be used, so no rule was applied. ${first.path}, line ${first.line + 1}: ${first.message}${rest}`;
   return [
     pin
@@ -96,9 +140,10 @@ function refused(set: LoadedSet, pin: Pin | undefined, household: Household): Fo
 }
 
 /** Advice to name a rule set, with the line that does it offered behind the title, or else at the top. */
-function notPinned(household: Household, using: string): FormProblem {
+function notPinned(household: Household, using: string, policy?: string): FormProblem {
   const message = says["form/rule-set-not-pinned"]({ using });
-  const title = `Write rules ${using}`;
+  const written = `rules ${using}${policy === undefined ? "" : ` with "${policy}"`}`;
+  const title = `Write ${written}`;
   const setup = household.tree.entries.find(({ entry }) => {
     const first = entry.node.statement.atoms[0];
     return first?.type === "word" && first.word === "setup";
@@ -106,8 +151,8 @@ function notPinned(household: Household, using: string): FormProblem {
   const { start, end } = setup?.entry.node.statement ?? { start: 0, end: 0 };
   const line = setup ? setup.line + setup.entry.node.line : 0;
   const fix = setup
-    ? { title, text: `\nrules ${using}`, start: end, end }
-    : { title, text: `rules ${using}\n`, start: 0, end: 0 };
+    ? { title, text: `\n${written}`, start: end, end }
+    : { title, text: `${written}\n`, start: 0, end: 0 };
   return {
     rule: "form/rule-set-not-pinned",
     message,

@@ -1,14 +1,19 @@
 /** Rule sets: the released ones that come with the program, and those of the workspace, which stand before them. */
-import { createHash } from "node:crypto";
 import { existsSync, readdirSync, statSync } from "node:fs";
 import path from "node:path";
 import embedded from "virtual:rule-sets";
 import { loadRuleSet, readReleased } from "../../rules/engine/load.js";
+import { overlaid } from "../../rules/engine/overlay.js";
+import { readPolicy } from "../../rules/engine/overlay-read.js";
 import { unpackRuleSet } from "../../rules/engine/pack.js";
 import type { ReadSet, RuleFile, RuleSet, SetProblem } from "../../rules/engine/types.js";
 import { FactTable } from "../../rules/engine/fact-table.js";
 import { quantities } from "../../rules/quantities/index.js";
+import { contentHash } from "./content-hash.js";
 import { byText, isFault, isReallyWithin, readPlan, stampOf } from "./files.js";
+import { Policies, type LoadedPolicy } from "./policies.js";
+
+export { contentHash };
 
 /** What rules may speak of. */
 export const surroundings = new FactTable(quantities);
@@ -29,18 +34,14 @@ export interface LoadedSet {
   readonly files: readonly RuleFile[];
   /** The folder that it was read from; undefined for one that comes with the program. */
   readonly folder?: string;
+  /** The policy under which it stands; `set` and `problems` are then those of the two together. */
+  readonly policy?: LoadedPolicy;
+  /** The policy's file where it was refused. */
+  readonly refusedPolicy?: string;
 }
 
-/** The content of a rule set, in one short text that can stand in every report. */
-export function contentHash(files: readonly RuleFile[]): string {
-  const hash = createHash("sha256");
-  const named = files.map((f) => ({
-    name: path.posix.basename(f.path),
-    text: f.text.replaceAll(/\r\n?/g, "\n"),
-  }));
-  for (const f of named.sort((a, b) => byText(a.name, b.name))) hash.update(`${f.name}\0${f.text}\0`);
-  return hash.digest("hex");
-}
+/** Tells sets apart that judge otherwise: the set's content, and that of the policy under which it stands. */
+export const identityOf = (s: LoadedSet): string => `${s.hash} ${s.policy?.hash ?? ""}`;
 
 interface Released {
   readonly hash: string;
@@ -73,6 +74,8 @@ export class RuleSets {
   private readonly byHash = new Map<string, ReadSet>();
   private readonly byFolder = new Map<string, { stamp: string; loaded: LoadedSet }>();
   private readonly released = new Map<string, LoadedSet>();
+  private readonly underPolicy = new WeakMap<object, LoadedSet>();
+  readonly policies: Policies;
 
   /**
    * `open` gives the text of a rule file that is being edited; undefined where none is. `all`: released sets are verified too,
@@ -81,7 +84,9 @@ export class RuleSets {
   constructor(
     private readonly open: (file: string) => string | undefined = () => undefined,
     private readonly all = false,
-  ) {}
+  ) {
+    this.policies = new Policies(open, surroundings);
+  }
 
   /** Every rule set that a plan in `root` can name, by name and version. */
   list(root?: string): readonly Listed[] {
@@ -113,6 +118,61 @@ export class RuleSets {
     const loaded = this.load(name, version, found.files);
     this.released.set(key, loaded);
     return loaded;
+  }
+
+  /**
+   * A set under the policy that the plan `from` names; `why` where there is none to be used. A policy that is refused gives a set
+   * that cannot be used, with every reason.
+   */
+  under(
+    base: LoadedSet,
+    written: string,
+    from: string,
+    root: string,
+    today: string,
+  ): LoadedSet | { readonly why: string } {
+    if (!base.set) return base;
+    const made = this.policies.under(base.set, written, from, root, today);
+    if ("why" in made) return made;
+    let loaded = this.underPolicy.get(made);
+    if (!loaded) {
+      const { set, problems, policy, file } = made;
+      loaded = {
+        ...base,
+        set,
+        partial: set ?? base.partial,
+        problems,
+        ...(policy && { policy }),
+        ...(problems.length > 0 && { refusedPolicy: file }),
+      };
+      this.underPolicy.set(made, loaded);
+    }
+    return loaded;
+  }
+
+  /**
+   * A policy by itself, against every rule set for which it says that it is (the newest usual one where it names none): what is
+   * wrong with it, and the last of these sets as it stands under it.
+   */
+  policyAlone(
+    file: RuleFile,
+    root: string | undefined,
+    today: string,
+  ): { readonly set: RuleSet; readonly problems: readonly SetProblem[] } {
+    const named = readPolicy(file).head?.for ?? [];
+    const newest = this.newest(usualSet, root);
+    const among = named.length > 0 ? named : newest ? [newest] : [];
+    const problems = new Map<string, SetProblem>();
+    let set = emptySet;
+    for (const { name, version } of among) {
+      const base = this.get(name, version, root)?.set;
+      const found = base ? overlaid(base, file, today, surroundings) : undefined;
+      set = found?.set ?? base ?? set;
+      const missing = `There is no rule set ${name} ${version} that can be used.`;
+      for (const p of found?.problems ?? [atStart(file, missing)])
+        problems.set(`${p.line} ${p.start} ${p.message}`, p);
+    }
+    return { set, problems: [...problems.values()] };
   }
 
   private fromFolder(name: string, version: string, folder: string, root: string): LoadedSet | undefined {
@@ -177,6 +237,27 @@ export class RuleSets {
   }
 }
 
+const emptySet: RuleSet = {
+  name: "",
+  version: "",
+  title: "",
+  cautions: [],
+  sources: new Map(),
+  limits: new Map(),
+  defaults: new Map(),
+  rules: [],
+  changes: [],
+};
+
+const atStart = (file: RuleFile, message: string): SetProblem => ({
+  path: file.path,
+  line: 0,
+  start: 0,
+  end: 0,
+  rule: "rules/missing",
+  message,
+});
+
 /** A set must call itself what its folder is called, or a plan would be judged by another set than it names. */
 function misnamed(name: string, version: string, set: RuleSet, files: readonly RuleFile[]): SetProblem[] {
   if (set.name === "" || (set.name === name && set.version === version)) return [];
@@ -203,8 +284,8 @@ const foldersOf = (at: string): string[] => {
 
 function ruleFilesIn(folder: string): string[] {
   // Most folders of plans have no rule sets of their own, and this is asked at every keystroke: no error is made for that.
-  if (!statSync(folder, { throwIfNoEntry: false })?.isDirectory()) return [];
   try {
+    if (!statSync(folder, { throwIfNoEntry: false })?.isDirectory()) return [];
     return readdirSync(folder)
       .filter((f) => f.endsWith(".spanrules"))
       .sort(byText)

@@ -18,8 +18,9 @@ import {
   type Household,
   type Library,
 } from "../../language/model/household.js";
-import type { Tree } from "../../language/text/types.js";
+import type { Place, Tree } from "../../language/text/types.js";
 import { createChecker, type Checker, type CheckResult } from "../../rules/engine/check.js";
+import type { RuleSet, SetProblem } from "../../rules/engine/types.js";
 import { quantities } from "../../rules/quantities/index.js";
 import {
   asPlan,
@@ -34,7 +35,8 @@ import {
   type FileText,
 } from "./files.js";
 import { inReportOrder, reportFinding, reportForm, type Reported } from "./reported.js";
-import { atTop, chooseSet, faultInWords, faultMessage, limited } from "./form.js";
+import { atTop, chooseSet, faultInWords, faultMessage, limited, type ChosenSet } from "./form.js";
+import { NewerSets, type JudgedBy } from "./newer.js";
 import { RuleSets, surroundings, type LoadedSet } from "./rule-sets.js";
 
 export type { Position, Range, Reported } from "./reported.js";
@@ -85,10 +87,12 @@ interface Lookup {
 }
 
 /** What a checker is kept for: a trial of another text must not disturb what was worked out for the text that counts. */
-type Purpose = "text" | "trial";
+type Purpose = "text" | "trial" | "other";
 
 interface Kept {
   readonly snapshot: Snapshot;
+  /** What was said of the rule set and its policy when it was taken. */
+  readonly chosen: string;
   readonly lookups: readonly Lookup[];
   readonly generation: number;
 }
@@ -110,6 +114,8 @@ export class Workspace {
   private readonly onDisk = new Map<string, Document>();
   private readonly kept = new Map<string, Kept>();
   private readonly checkers = new Map<string, { readonly set: LoadedSet; readonly checker: Checker }>();
+  private readonly newer = new NewerSets((file, name, version) => this.judgedBy(file, name, version));
+  private readonly chosen = new WeakMap<Snapshot, string>();
   private readonly ruleTexts = new Map<string, string>();
   private listed = new Map<string, readonly string[]>();
   private generation = 0;
@@ -151,6 +157,7 @@ export class Workspace {
     this.ruleTexts.delete(file);
     if (stampOf(file) !== undefined) return;
     for (const store of [this.onDisk, this.kept]) store.delete(file);
+    this.newer.forget(file);
     for (const key of [...this.checkers.keys()]) if (key.endsWith(`\n${file}`)) this.checkers.delete(key);
   }
 
@@ -210,18 +217,52 @@ export class Workspace {
     }
     const lookups: Lookup[] = [];
     const snapshot = this.take(file, today, lookups);
-    this.kept.set(file, { snapshot, lookups, generation: this.generation });
+    this.keep(file, snapshot, lookups);
     return snapshot;
   }
 
-  /** Works out what was left out of the snapshot in haste. The same snapshot comes back where nothing was. */
+  private keep(file: string, snapshot: Snapshot, lookups: readonly Lookup[]): void {
+    const chosen = this.chosen.get(snapshot) ?? "";
+    this.kept.set(file, { snapshot, chosen, lookups, generation: this.generation });
+  }
+
+  /**
+   * Works out what was left out of the snapshot in haste, and what a newer version of its rule set would change. The same snapshot
+   * comes back where nothing was.
+   */
   settle(file: string): Snapshot {
     const quick = this.snapshot(file);
-    if (quick.result?.complete !== false) return quick;
-    const lookups: Lookup[] = [];
-    const snapshot = this.take(file, quick.today, lookups, this.document(file), "text", false);
-    this.kept.set(file, { snapshot, lookups, generation: this.generation });
+    let { lookups } = this.kept.get(file)!;
+    let snapshot = quick;
+    if (quick.result?.complete === false) {
+      const anew: Lookup[] = [];
+      snapshot = this.take(file, quick.today, anew, this.document(file), "text", false);
+      lookups = anew;
+    }
+    const { household, result } = snapshot;
+    const newest = household.pin && this.ruleSets.newest(household.pin.name, this.rootOf(file));
+    const set = newest && this.ruleSets.get(newest.name, newest.version, this.rootOf(file));
+    if (this.newer.look(household, result, set)) {
+      const others = snapshot.reported.filter((r) => r.rule !== "form/rule-set-newer");
+      const newer = this.newer.problems(household).map(reportForm);
+      const chosen = this.chosen.get(snapshot) ?? "";
+      snapshot = { ...snapshot, reported: inReportOrder(file, [...others, ...newer]) };
+      this.chosen.set(snapshot, chosen);
+    }
+    if (snapshot !== quick) this.keep(file, snapshot, lookups);
     return snapshot;
+  }
+
+  /** How a plan comes out under another rule set, with the policy that it names. Nothing that is kept of it is disturbed. */
+  judgedBy(file: string, name: string, version: string): JudgedBy {
+    const { household, today } = this.snapshot(file);
+    const place = household.pin?.place ?? placeAtTop(household.tree);
+    const other: Household = { ...household, pin: { ...household.pin, name, version, place } };
+    const { loaded, problems } = chooseSet(this.ruleSets, other, this.rootOf(file), today);
+    if (!loaded?.set)
+      return { ...(loaded && { ruleSet: loaded }), why: problems[0]?.message ?? "there is no such rule set" };
+    const result = this.checkerFor(file, loaded, "other").check(household, today);
+    return { ruleSet: loaded, result };
   }
 
   /** What would be known of a plan if its text were this one. Nothing is kept of it. */
@@ -231,15 +272,24 @@ export class Workspace {
     return this.take(file, this.today(), [], doc, "trial");
   }
 
+  /** A policy file by itself: what is wrong with it, and the rules as they stand under it. */
+  policyAt(
+    file: string,
+    text: string,
+    root: string,
+  ): { readonly set: RuleSet; readonly problems: readonly SetProblem[] } {
+    return this.ruleSets.policyAlone({ path: path.relative(root, file), text }, root, this.today());
+  }
+
   /** Plans that use this one (`from "..."`), of those that `plans` lists. */
   usersOf(file: string): readonly string[] {
     return this.plans().filter((p) => p !== file && this.snapshot(p).household.uses.has(file));
   }
 
-  private stillGood(file: string, { snapshot, lookups }: Kept): boolean {
+  private stillGood(file: string, { snapshot, lookups, chosen }: Kept): boolean {
     if (this.document(file).tree !== snapshot.tree) return false;
-    if (chooseSet(this.ruleSets, snapshot.household, this.rootOf(file)).loaded !== snapshot.ruleSet)
-      return false;
+    const now = chooseSet(this.ruleSets, snapshot.household, this.rootOf(file), snapshot.today);
+    if (now.loaded !== snapshot.ruleSet || saidOf(now) !== chosen) return false;
     return lookups.every((l) => outcome(this.lookUp(l.written, l.from)) === l.tree);
   }
 
@@ -289,8 +339,9 @@ export class Workspace {
       },
     };
     const household = householdOf(file, doc.tree, library);
-    const { loaded, problems } = chooseSet(this.ruleSets, household, root);
+    const { loaded, problems } = chooseSet(this.ruleSets, household, root, today);
     const reported: Reported[] = [...limited(household.problems), ...problems].map(reportForm);
+    if (purpose === "text") reported.push(...this.newer.problems(household).map(reportForm));
     let result: CheckResult | undefined;
     if (loaded?.set) {
       try {
@@ -308,7 +359,7 @@ export class Workspace {
         );
       }
     }
-    return {
+    const snapshot: Snapshot = {
       path: file,
       text: doc.text,
       tree: doc.tree,
@@ -318,6 +369,8 @@ export class Workspace {
       reported: inReportOrder(file, reported),
       today,
     };
+    this.chosen.set(snapshot, saidOf({ problems }));
+    return snapshot;
   }
 
   /** Kept for each file and rule set, so that what was worked out survives an edit. */
@@ -345,6 +398,14 @@ export class Workspace {
       today,
     };
   }
+}
+
+const saidOf = ({ problems }: ChosenSet): string => problems.map((p) => p.message).join("\n");
+
+/** A place for what is said of a plan that names no rule set. */
+function placeAtTop(tree: Tree): Place {
+  const entry = tree.entries[0]?.entry ?? readSetup('setup ""').entries[0]!.entry;
+  return { entry, line: 0, start: 0, end: 0 };
 }
 
 const outcome = (o: Opened): Tree | string => ("tree" in o ? o.tree : `${o.problem} ${o.why ?? ""}`);

@@ -115,7 +115,7 @@ describe("the rule set of a plan", () => {
       ["form/rule-set-missing", 1],
       ["form/no-unit", 2],
     ]);
-    expect(reported[0]!.message).toContain("home-transfer 2026.1");
+    expect(reported[0]!.message).toContain("home-transfer 2026.2");
   });
 
   it("is the newest where none is named, and the plan is advised to name it", () => {
