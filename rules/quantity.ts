@@ -120,6 +120,8 @@ const sameInputs = (a: Inputs, b: Inputs): boolean => {
     if (x instanceof Optional && y instanceof Optional && x.input === y.input) continue;
     return false;
   }
+  // An input that is no longer there is a change too.
+  for (const name in a) if (!(name in b)) return false;
   return true;
 };
 

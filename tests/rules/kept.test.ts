@@ -56,6 +56,19 @@ describe("What an edit does not touch is not worked out again", () => {
     check((t) => t);
     expect(check(edit).count).toBe(0);
   });
+  it("works out anew what rested on something that is no longer there", () => {
+    const scenes = new Scenes();
+    const [kept, anew] = [new Workings(defaults), new Workings(defaults)];
+    const share = quantities.find((q) => q.name === "board.load-share")!;
+    const household = (t: string): Household => householdOf(file, readSetup(t), library);
+    const scene = (t: string) => scenes.of(household(t)).find((s) => s.name === "into-bed")!;
+    // Without the step that puts the feet down it is not said what carries them; with it, one of two values is left out.
+    kept.of(scene(text.replace("    slide\n", "")), share);
+    kept.begin();
+    const after = scene(text);
+    expect(kept.of(after, share)).toEqual(anew.of(after, share));
+    expect(kept.computed).toBe(1);
+  });
   it("works out only what rests on the mattress height when that changes", () => {
     const check = session(text);
     const all = check((t) => t).count;
