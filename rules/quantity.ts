@@ -9,6 +9,7 @@ import type { Interval } from "../language/quantity/interval.js";
 import type { Dimension, Quantity, ShownUnit } from "../language/quantity/types.js";
 import { isQuantity, type Thing, type Value } from "../language/model/types.js";
 import type { Place } from "../language/text/types.js";
+import { isPartView } from "./part-view.js";
 import type { Assumption, Computed, Missing, Term } from "./types.js";
 import type { Defaults, Scene } from "./scene.js";
 
@@ -315,7 +316,7 @@ export class Workings {
     let inThing = this.writtenIn.get(thing);
     if (!inThing) {
       this.writtenIn.set(thing, (inThing = new Map()));
-      this.now.set(`${thing.kind} ${thing.name}`, thing);
+      if (!isPartView(thing)) this.now.set(`${thing.kind} ${thing.name}`, thing);
     }
     const slot = words === undefined ? key : `${key}\n${words}`;
     let found = inThing.get(slot);
@@ -328,16 +329,15 @@ export class Workings {
     const who = `${thing.kind} ${thing.name}`;
     const value = thing.values[key];
     const label = words ?? `${key.replaceAll("-", " ")} of ${thing.name}`;
-    if (!isQuantity(value)) return this.notSaid(label, who, key);
+    // A view of parts knows where it stands; every other thing is looked up as it is now.
+    const place = (): Place => (isPartView(thing) ? thing : this.now.get(who)!).placeOf(key);
+    if (!isQuantity(value))
+      return isPartView(thing) ? notSaid(label, place, key) : this.notSaid(label, who, key);
     let once = this.writtenOnce.get(value);
     if (!once) this.writtenOnce.set(value, (once = new Map()));
     const slot = `${who} ${key}`;
     let found = once.get(slot);
-    if (!found)
-      once.set(
-        slot,
-        (found = writtenValue(label, value, this.defaults, () => this.now.get(who)!.placeOf(key))),
-      );
+    if (!found) once.set(slot, (found = writtenValue(label, value, this.defaults, place)));
     return found;
   }
 

@@ -3,38 +3,16 @@
  * surface that stands on other ground (a car at the kerb, a step) is that much higher or lower.
  */
 import { add, type Interval } from "../../language/quantity/interval.js";
-import type { Thing, Value } from "../../language/model/types.js";
-import { type Of, type QuantityRule } from "../quantity.js";
+import type { Thing } from "../../language/model/types.js";
+import type { Of, QuantityRule } from "../quantity.js";
 import type { Scene } from "../scene.js";
 import type { Computed } from "../types.js";
 import { absent, derived } from "./inputs.js";
-
-type Parts = { readonly [part: string]: Value | undefined };
-const views = new WeakMap<object, Thing & { whole: Thing }>();
+import { itemsOf } from "./standing.js";
 
 /** The height to which a thing is set for this move, as a thing of its own; undefined where nothing is said. */
-export function setHeight(thing: Thing, s: Scene): Thing | undefined {
-  const said = s.value("set");
-  const all: readonly Value[] = Array.isArray(said.value) ? (said.value as readonly Value[]) : [];
-  const own = all.find((v) => typeof v === "object" && v !== null && (v as Parts)["what"] === thing.name);
-  if (own === undefined) return undefined;
-  let view = views.get(own as object);
-  if (!view) {
-    const made: Thing & { whole: Thing } = {
-      whole: said.thing,
-      kind: said.thing.kind,
-      name: said.thing.name,
-      values: own as Thing["values"],
-      inner: {},
-      entry: said.thing.entry,
-      node: said.thing.node,
-      placeOf: () => made.whole.placeOf("set"),
-    };
-    views.set(own as object, (view = made));
-  }
-  view.whole = said.thing;
-  return view;
-}
+export const setHeight = (thing: Thing, s: Scene): Thing | undefined =>
+  itemsOf(s.value("set").thing, "set").find((v) => v?.values["what"] === thing.name);
 
 /** How the ground under a thing lies against the wheelchair's. Not there where nobody said that it differs. */
 export const levelInput = (thing: Thing, of: Of): { readonly level?: Computed } =>

@@ -1,6 +1,7 @@
 /** What several quantities take from a scene: cheap, and the same objects while nothing that they were read from changes. */
 import type { Interval } from "../../language/quantity/interval.js";
 import { isQuantity, type Thing, type Value } from "../../language/model/types.js";
+import { viewOf } from "../part-view.js";
 import type { Of, Outcome, QuantityRule } from "../quantity.js";
 import type { Scene, Side } from "../scene.js";
 import type { Assumption, Computed, Missing, Term } from "../types.js";
@@ -13,11 +14,6 @@ export const choiceOf = (thing: Thing | undefined, key: string): string | undefi
   return typeof v === "string" ? v : undefined;
 };
 
-interface View extends Thing {
-  whole: Thing;
-}
-const views = new WeakMap<object, View>();
-
 /**
  * The parts of a value in several parts (`turned 30 deg towards`, `size 39 in by 80 in`) as a thing of its own, so that each
  * can be read as an interval. One view per value; its place follows the thing in which the value now stands.
@@ -27,22 +23,7 @@ export function partsOf(thing: Thing | undefined, key: string): Thing | undefine
   if (!thing || typeof value !== "object" || value === null || Array.isArray(value) || isQuantity(value))
     return undefined;
   if ("type" in value && value.type === "unknown") return undefined;
-  let view = views.get(value);
-  if (!view) {
-    const made: View = {
-      whole: thing,
-      kind: thing.kind,
-      name: thing.name,
-      values: value as { readonly [part: string]: Value | undefined },
-      inner: {},
-      entry: thing.entry,
-      node: thing.node,
-      placeOf: () => made.whole.placeOf(key),
-    };
-    views.set(value, (view = made));
-  }
-  view.whole = thing;
-  return view;
+  return viewOf(value, thing, key);
 }
 
 /** Written as a number, not left out and not `unknown`. */

@@ -3,6 +3,7 @@ import type { Interval } from "../../language/quantity/interval.js";
 import { isQuantity, type Thing, type Value } from "../../language/model/types.js";
 import { roomOutline, type RoomOutline, type WallName } from "../plan/outline.js";
 import type { Compass } from "../plan/room.js";
+import { viewOf } from "../part-view.js";
 import type { Of } from "../quantity.js";
 import type { Scene } from "../scene.js";
 import { absent, choiceOf, partsOf, without } from "./inputs.js";
@@ -25,26 +26,12 @@ export type RoomHanded = {
   readonly doors?: number;
 };
 
-const views = new WeakMap<object, Thing & { whole: Thing }>();
 /** The items of a list or of a repeated key that have several parts, each as a thing of its own whose place is the key's. */
 export function itemsOf(thing: Thing, key: string): readonly (Thing | undefined)[] {
   const said = thing.values[key];
   return (Array.isArray(said) ? (said as readonly Value[]) : []).map((v) => {
-    if (typeof v !== "object" || v === null || Array.isArray(v) || isQuantity(v) || "type" in v)
-      return undefined;
-    let view = views.get(v);
-    if (!view) {
-      const made: Thing & { whole: Thing } = {
-        ...thing,
-        whole: thing,
-        values: v as Thing["values"],
-        inner: {},
-        placeOf: () => made.whole.placeOf(key),
-      };
-      views.set(v, (view = made));
-    }
-    view.whole = thing;
-    return view;
+    const whole = typeof v !== "object" || v === null || Array.isArray(v) || isQuantity(v) || "type" in v;
+    return whole ? undefined : viewOf(v, thing, key);
   });
 }
 

@@ -78,6 +78,20 @@ describe("What an edit does not touch is not worked out again", () => {
   });
 });
 
+describe("What a value rests on stands on its own line", () => {
+  it.each(["along", "turned"])("also where parts of another line of the same block were read: %s", (key) => {
+    const workings = new Workings(defaults);
+    const household = householdOf(file, readSetup(readFileSync(file, "utf8")), library);
+    const lines = readFileSync(file, "utf8").split("\n");
+    const scenes = new Scenes().of(household);
+    const terms = scenes.flatMap((scene) => quantities.flatMap((q) => workings.of(scene, q).trace));
+    const named = terms.filter((t) => t.label.endsWith(`(${key})`) && t.place);
+    expect(named.length).toBeGreaterThan(2);
+    for (const { place } of named)
+      expect(lines[household.locate(place!.entry)!.line + place!.line]).toMatch(new RegExp(`^\\s*${key} `));
+  });
+});
+
 describe("Left and right are the client's own", () => {
   it.each([
     ["left", "head", "left"],
