@@ -1,7 +1,7 @@
 /** The board as an incline: the length over which it rises, and its angle. */
 import { larger, negate, type Interval } from "../../language/quantity/interval.js";
 import { slope } from "../plan/heights.js";
-import type { QuantityRule } from "../quantity.js";
+import type { Of, QuantityRule } from "../quantity.js";
 import type { Scene } from "../scene.js";
 import { boardRiseEnd, boardRiseStart } from "./board-rise.js";
 import { derived, boardOr } from "./inputs.js";
@@ -22,10 +22,35 @@ export const runBedHigher = ofLaidBoard({
   read: (b) => b.runLandingHigher,
 });
 
-/** Whether the client arrives on the chair. */
-const towardsChair = (s: Scene): boolean => s.to !== undefined && s.to === s.chair;
+/** The rise asked for, and both lengths over which the board may rise; why there are none where no board is used. */
+export function slopingInputs(
+  s: Scene,
+  of: Of,
+  rises: Record<string, QuantityRule>,
+): Record<string, unknown> {
+  const b = boardOr(s);
+  if ("none" in b) return { none: b.none };
+  return {
+    ...Object.fromEntries(Object.entries(rises).map(([name, q]) => [name, of(q)])),
+    seatHigher: of(runSeatHigher),
+    bedHigher: of(runBedHigher),
+    // Whether the client arrives on the chair.
+    back: s.to !== undefined && s.to === s.chair,
+  };
+}
 
-type RunHanded = { start: Interval; end: Interval; seatHigher: Interval; bedHigher: Interval; back: boolean };
+export interface Sloping {
+  readonly rise: Interval;
+  readonly seatHigher: Interval;
+  readonly bedHigher: Interval;
+  readonly back: boolean;
+}
+
+/** The length over which the board climbs in the direction of motion, and that over which it drops. */
+export const upAndDown = (i: Omit<Sloping, "rise">): readonly [up: Interval, down: Interval] =>
+  i.back ? [i.seatHigher, i.bedHigher] : [i.bedHigher, i.seatHigher];
+
+type RunHanded = Omit<Sloping, "rise"> & { readonly start: Interval; readonly end: Interval };
 
 export const boardRun = derived({
   name: "board.run",
@@ -33,17 +58,7 @@ export const boardRun = derived({
   says: "length over which the board rises: its bearing on the lower surface and its span, along the middle line",
   formula: "from the higher surface's edge to the board's end on the lower surface",
   source: "plane geometry",
-  inputs: (s, of): Record<string, unknown> => {
-    const b = boardOr(s);
-    if ("none" in b) return { none: b.none };
-    return {
-      start: of(boardRiseStart),
-      end: of(boardRiseEnd),
-      seatHigher: of(runSeatHigher),
-      bedHigher: of(runBedHigher),
-      back: towardsChair(s),
-    };
-  },
+  inputs: (s, of) => slopingInputs(s, of, { start: boardRiseStart, end: boardRiseEnd }),
   compute: (i: RunHanded): Interval => {
     // The bed is the higher at start or end if the rise towards it is above zero.
     const rises = i.back ? [negate(i.start), negate(i.end)] : [i.start, i.end];
@@ -69,19 +84,8 @@ const slopeAt = (when: "start" | "end", rise: QuantityRule): QuantityRule =>
         : "slope of the board when the client is nearly across",
     formula: "tan(slope) = |rise of the board| / run",
     source: "plane geometry",
-    inputs: (s, of): Record<string, unknown> => {
-      const b = boardOr(s);
-      if ("none" in b) return { none: b.none };
-      return {
-        rise: of(rise),
-        seatHigher: of(runSeatHigher),
-        bedHigher: of(runBedHigher),
-        back: towardsChair(s),
-      };
-    },
-    compute: (i: { rise: Interval; seatHigher: Interval; bedHigher: Interval; back: boolean }): Interval => {
-      return slope(i.rise, i.back ? i.seatHigher : i.bedHigher, i.back ? i.bedHigher : i.seatHigher);
-    },
+    inputs: (s, of) => slopingInputs(s, of, { rise }),
+    compute: (i: Sloping): Interval => slope(i.rise, ...upAndDown(i)),
   });
 export const boardSlopeStart = slopeAt("start", boardRiseStart);
 export const boardSlopeEnd = slopeAt("end", boardRiseEnd);
