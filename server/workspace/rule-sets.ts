@@ -43,24 +43,18 @@ export interface LoadedSet {
 /** Tells sets apart that judge otherwise: the set's content, and that of the policy under which it stands. */
 export const identityOf = (s: LoadedSet): string => `${s.hash} ${s.policy?.hash ?? ""}`;
 
-interface Released {
-  readonly hash: string;
-  read(): ReadSet;
-}
-
-/** A set that comes with the program; the build verified it (`spanwise rules`), and read it. */
-function releasedSet(name: string, version: string): Released | undefined {
+/** The set that comes with the program, if it has this content; the build verified it (`spanwise rules`), and read it. */
+function releasedAs(
+  name: string,
+  version: string,
+  files: readonly RuleFile[],
+  hash: string,
+): ReadSet | undefined {
   const found = embedded.find((s) => s.name === name && s.version === version);
-  if (!found) return undefined;
-  const { packed, files } = found;
-  return {
-    hash: contentHash(files),
-    read() {
-      if (packed === undefined) return readReleased(files, surroundings);
-      const set = unpackRuleSet(packed);
-      return { set, partial: set, problems: [] };
-    },
-  };
+  if (!found || (found.files !== files && contentHash(found.files) !== hash)) return undefined;
+  if (found.packed === undefined) return readReleased(found.files, surroundings);
+  const set = unpackRuleSet(found.packed);
+  return { set, partial: set, problems: [] };
 }
 
 interface Listed {
@@ -219,8 +213,8 @@ export class RuleSets {
     const key = `${name} ${version} ${hash}`;
     let read = this.byHash.get(key);
     if (!read) {
-      const released = this.all ? undefined : releasedSet(name, version);
-      read = released?.hash === hash ? released.read() : loadRuleSet(files, surroundings);
+      const released = this.all ? undefined : releasedAs(name, version, files, hash);
+      read = released ?? loadRuleSet(files, surroundings);
       this.byHash.set(key, read);
     }
     const problems = [...unread, ...read.problems, ...misnamed(name, version, read.partial, files)];
