@@ -208,12 +208,14 @@ class Server {
       if (round !== this.round) return;
       const file = this.pathOf(document);
       if (isRuleFile(file)) continue;
-      if (this.workspace.snapshot(file).result?.complete !== false) continue;
-      const texts = this.documents.all().map((d) => [this.pathOf(d), d.getText()] as const);
-      const job = { roots: this.folders, today: this.workspace.snapshot(file).today, texts, file };
-      if (!(await this.slow.start(job)) || round !== this.round) return;
-      this.workspace.settle(file);
-      this.pushOne(document);
+      const quick = this.workspace.snapshot(file);
+      if (quick.result?.complete === false) {
+        const texts = this.documents.all().map((d) => [this.pathOf(d), d.getText()] as const);
+        const job = { roots: this.folders, today: quick.today, texts, file };
+        if (!(await this.slow.start(job)) || round !== this.round) return;
+      }
+      if (this.workspace.settle(file) !== quick) this.pushOne(document);
+      await new Promise((next) => setImmediate(next));
     }
   }
 

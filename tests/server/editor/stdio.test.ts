@@ -243,6 +243,16 @@ describe("a home plan is opened, looked at and mended", () => {
     expect(await editor.stop()).toBe(0);
   });
 
+  test("a newer rule set is told of also where nothing slow is to be worked out", async () => {
+    await editor.initialize();
+    const uri = "untitled:Pinned-1";
+    await editor.open(uri, 'setup "Pinned"\nrules home-transfer 2026.1\nbed b { edge firm }\n');
+    await editor.pushedUntil(
+      (p) => p.uri === uri && p.diagnostics.some((d) => d.code === "form/rule-set-newer"),
+    );
+    expect(await editor.stop()).toBe(0);
+  });
+
   test("a change in a file that a plan uses is found in the plan", async () => {
     const { uri, text } = home();
     const pool = path.join(folder, "plans/loan-pool.span");
