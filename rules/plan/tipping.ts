@@ -3,18 +3,29 @@
  * which it stands. It stands on four points: the drive wheels at (0, +-track) and the castors at (base, +-castors); what counts
  * is where the load on the chair goes through the floor. Loads are given as parts of the whole, so that no weight is needed.
  */
-import { between, exactly, type Interval } from "../../language/quantity/interval.js";
+import {
+  add,
+  between,
+  exactly,
+  multiply,
+  scale,
+  shift,
+  subtract,
+  type Interval,
+} from "../../language/quantity/interval.js";
 
-type Box = { readonly [name: string]: Interval };
+type Box<B> = { readonly [N in keyof B]: Interval };
 type Corner<B> = { readonly [N in keyof B]: number };
 type Bounds = { readonly low: number; readonly nominal: number; readonly high: number };
 
 /**
  * Bounds of `f` over a box, exact for a function that runs only one way along each variable while the others stand still
  * (straight, or a quotient of two straight ones without a zero below): from any point a walk along one variable after the
- * other, each the way on which `f` does not fall, ends in a corner. Undefined where a corner has no value.
+ * other, each the way on which `f` does not fall, ends in a corner. `f` gives its bounds over whatever is no variable of the
+ * box. Undefined where a corner has no value.
  */
-export function overCorners<B extends Box>(box: B, f: (x: Corner<B>) => Bounds): Interval | undefined {
+export function overCorners<B extends Box<B>>(from: B, f: (x: Corner<B>) => Bounds): Interval | undefined {
+  const box = from as { readonly [name: string]: Interval };
   const names = Object.keys(box);
   const open = names.filter((n) => box[n]!.low !== box[n]!.high);
   const x: Record<string, number> = {};
@@ -23,19 +34,21 @@ export function overCorners<B extends Box>(box: B, f: (x: Corner<B>) => Bounds):
   let low = Infinity;
   let high = -Infinity;
   for (const n of names) x[n] = box[n]!.low;
-  for (let k = 0; k < 2 ** open.length; k++) {
-    for (let i = 0; i < open.length; i++)
-      x[open[i]!] = (k >> i) & 1 ? box[open[i]!]!.high : box[open[i]!]!.low;
+  for (let k = 0; ;) {
     const y = f(x as Corner<B>);
     if (!Number.isFinite(y.low) || !Number.isFinite(y.high)) return undefined;
     if (y.low < low) low = y.low;
     if (y.high > high) high = y.high;
+    if (++k === 2 ** open.length) break;
+    // From one corner to the next a single variable changes ends: the one whose bit is the lowest that is set in `k`.
+    const n = open[31 - Math.clz32(k & -k)]!;
+    x[n] = x[n] === box[n]!.low ? box[n]!.high : box[n]!.low;
   }
   return Number.isFinite(nominal) ? between(low, high, nominal) : undefined;
 }
 
 /** The chair on its wheels, and where somebody's weight bears on it, along the chair. */
-export interface Along extends Box {
+export interface Along {
   /** Seat's depth, and the axle ahead of the seat's rear edge (below zero behind it). */
   readonly depth: Interval;
   readonly axle: Interval;
@@ -69,39 +82,77 @@ export interface Across {
   readonly ofHalf: 0 | 1;
 }
 
-export type AlongAt = Corner<Along>;
+type Wheels = Corner<Pick<Along, "depth" | "castor" | "axle">>;
 
 /** From drive wheels to castors. */
-export const wheelbase = (x: Pick<AlongAt, "depth" | "castor" | "axle">): number =>
-  x.depth! + x.castor! - x.axle!;
-
-/** Where somebody's own weight bears ahead of the axle. */
-const ownPlace = (x: AlongAt): number => x.ahead! + x.ofDepth! * x.depth! - x.axle!;
-
-/** How far ahead of the axle the whole load goes through the floor. */
-const loadAhead = (x: AlongAt): number => x.part! * ownPlace(x) + (1 - x.part!) * x.centre!;
-
-/** From the load to the line through the castors. Exact in `Along`. */
-export const forwardMargin = (along: Along): Interval | undefined =>
-  overCorners(along, (x) => exactly(wheelbase(x) - loadAhead(x)));
+export const wheelbase = (x: Wheels): number => x.depth + x.castor - x.axle;
 
 /**
- * From the load straight sideways to the line from drive wheel to castor, near the surface or far from it. Of the corners along
- * the chair each is taken; across it the margin is a sum of single terms, whose bounds are taken as they stand.
+ * From the load to the line through the castors: the wheelbase less where the whole load goes through the floor, which is
+ * part x (ahead + ofDepth x depth - axle) + (1 - part) x centre. Exact in `Along`: once `part` and `ofDepth` stand still, it is
+ * a sum of single terms.
  */
-export const sideMargin = (along: Along, across: Across, side: "near" | "far"): Interval | undefined =>
-  overCorners(along, (x) => {
-    const t = loadAhead(x) / wheelbase(x);
-    const own = side === "near" ? -x.part! : x.part!;
-    return total([
-      [1 - t, across.track],
-      [t, across.outside],
-      [t + own * across.ofHalf, across.half],
-      [own, across.aside],
-    ]);
+export const forwardMargin = ({
+  depth,
+  axle,
+  castor,
+  centre,
+  part,
+  ahead,
+  ofDepth,
+}: Along): Interval | undefined =>
+  overCorners({ part, ofDepth }, (x) =>
+    total([
+      [1 - x.part * x.ofDepth, depth],
+      [1, castor],
+      [x.part - 1, axle],
+      [-x.part, ahead],
+      [x.part - 1, centre],
+    ]),
+  );
+
+/**
+ * How far along the wheels the whole load goes through the floor, as a part of the wheelbase, while `part` and `ofDepth` stand
+ * still. Of the wheels' places each corner is taken; the rest is a sum of single terms.
+ */
+const loadAlong = (
+  { depth, axle, castor, ahead, centre }: Along,
+  { part, ofDepth }: Corner<Pick<Along, "part" | "ofDepth">>,
+): Interval | undefined =>
+  overCorners({ depth, axle, castor }, (x) => {
+    const base = wheelbase(x);
+    const own = shift(scale(ahead, part / base), (part * (ofDepth * x.depth - x.axle)) / base);
+    return add(own, scale(centre, (1 - part) / base));
   });
 
-function total(terms: readonly (readonly [number, Interval])[]): Bounds {
+/**
+ * From the load straight sideways to the line from drive wheel to castor, near the surface or far from it. It is straight in how
+ * far along the wheels the load is, so its bounds are at the ends of that.
+ */
+export const sideMargin = (along: Along, across: Across, side: "near" | "far"): Interval | undefined =>
+  overCorners({ part: along.part, ofDepth: along.ofDepth }, (x) => {
+    const t = loadAlong(along, x);
+    if (!t) return nowhere;
+    const own = side === "near" ? -x.part : x.part;
+    const at = (t: number): Bounds =>
+      total([
+        [1 - t, across.track],
+        [t, across.outside],
+        [t + own * across.ofHalf, across.half],
+        [own, across.aside],
+      ]);
+    const [first, last] = [at(t.low), at(t.high)];
+    return {
+      low: Math.min(first.low, last.low),
+      nominal: at(t.nominal).nominal,
+      high: Math.max(first.high, last.high),
+    };
+  });
+
+const nowhere: Bounds = { low: -Infinity, nominal: NaN, high: Infinity };
+
+/** Bounds of a sum whose terms have nothing in common. */
+function total(terms: readonly (readonly [factor: number, of: Bounds])[]): Bounds {
   let low = 0;
   let nominal = 0;
   let high = 0;
@@ -127,22 +178,16 @@ export interface Holding extends Omit<Along, "part"> {
 
 /**
  * Friction under the drive wheels less the push. The load on them is body x share x (1 - place / base) + chair x (1 - centre /
- * base), straight in each weight.
+ * base), straight in each weight; `place` and `centre` stand in one term each.
  */
-export function floorHold({ floor, away, ...h }: Holding): Interval | undefined {
-  return overCorners(h as Omit<Holding, "floor" | "away"> & Box, (x) => {
-    const at = x as unknown as AlongAt & {
-      readonly body: number;
-      readonly share: number;
-      readonly chair: number;
-    };
-    const base = wheelbase(at);
-    const own = at.body * at.share;
-    const wheels = own * (1 - ownPlace(at) / base) + at.chair * (1 - at.centre! / base);
-    return total([
-      [wheels, floor],
-      [-own, away],
-    ]);
+export function floorHold(h: Holding): Interval | undefined {
+  const { depth, axle, castor, ofDepth, ahead, centre, chair, floor, away } = h;
+  const own = multiply(h.body, h.share);
+  return overCorners({ depth, axle, castor, ofDepth, own }, (x) => {
+    const base = wheelbase(x);
+    const theirs = scale(shift(scale(ahead, -1 / base), 1 - (x.ofDepth * x.depth - x.axle) / base), x.own);
+    const empty = multiply(shift(scale(centre, -1 / base), 1), chair);
+    return subtract(multiply(add(theirs, empty), floor), scale(away, x.own));
   });
 }
 
