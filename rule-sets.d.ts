@@ -7,8 +7,10 @@ declare module "virtual:rule-sets" {
     readonly version: string;
     /** In the order of their paths; a path is relative to `rules/` and has slashes. */
     readonly files: readonly { readonly path: string; readonly text: string }[];
+    /** As `contentHash` works it out from the files: in what is built, not in tests. */
+    readonly hash?: string;
     /** The set as `packRuleSet` writes it: in what is built, not in tests. */
-    readonly packed?: string;
+    readonly packed?: { readonly set: string; readonly examples: string };
   }
   /** Ordered by name, then version. */
   const sets: readonly EmbeddedRuleSet[];

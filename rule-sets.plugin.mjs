@@ -3,10 +3,14 @@
  *
  * `import sets from "virtual:rule-sets"` gives every rule set under `rules/`, so that neither the bundles
  * nor the tests read files at run time. The build and the tests share this one loader.
+ *
+ * What is built carries texts compressed, each opened when somebody asks for it: as plain literals they were two thirds of
+ * the program, and every start read them all.
  */
 import { readFileSync, rmSync } from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
+import { deflateRawSync } from "node:zlib";
 import { build } from "esbuild";
 import { globSync } from "tinyglobby";
 
@@ -36,6 +40,29 @@ export function readRuleSets(root = ROOT) {
 
 const source = (sets) => `export default ${JSON.stringify(sets)};`;
 
+const closed = (text) => JSON.stringify(deflateRawSync(text, { level: 9 }).toString("base64"));
+
+/** The same module with its texts compressed. */
+const compressed = (sets) => `import { inflateRawSync } from "node:zlib";
+const open = (text) => inflateRawSync(Buffer.from(text, "base64")).toString("utf8");
+const set = (name, version, hash, files, packed) => {
+  let list;
+  return {
+    name, version, hash,
+    get files() { return (list ??= JSON.parse(open(files))); },
+    ...(packed && { packed: {
+      get set() { return open(packed[0]); },
+      get examples() { return open(packed[1]); },
+    } }),
+  };
+};
+export default [${sets
+  .map(
+    ({ name, version, hash, files, packed }) =>
+      `set(${JSON.stringify(name)}, ${JSON.stringify(version)}, ${JSON.stringify(hash)}, ${closed(JSON.stringify(files))}, ${packed ? `[${closed(packed.set)}, ${closed(packed.examples)}]` : "undefined"})`,
+  )
+  .join(",\n")}];`;
+
 /** The sets with what was read from their texts, by the program's own reader; a set that cannot be read is left as text. */
 async function withPacked(sets) {
   const outfile = path.join(ROOT, `.cache/pack-rules-${process.pid}.mjs`);
@@ -48,6 +75,7 @@ async function withPacked(sets) {
     logLevel: "warning",
     stdin: {
       contents: `export { readReleased } from "./rules/engine/load.js";
+        export { contentHash } from "./server/workspace/content-hash.js";
         export { packRuleSet } from "./rules/engine/pack.js";
         export { FactTable } from "./rules/engine/fact-table.js";
         export { quantities } from "./rules/quantities/index.js";`,
@@ -61,7 +89,8 @@ async function withPacked(sets) {
     const around = new engine.FactTable(engine.quantities);
     return sets.map((s) => {
       const { set, problems } = engine.readReleased(s.files, around);
-      return set && problems.length === 0 ? { ...s, packed: engine.packRuleSet(set) } : s;
+      const hashed = { ...s, hash: engine.contentHash(s.files) };
+      return set && problems.length === 0 ? { ...hashed, packed: engine.packRuleSet(set) } : hashed;
     });
   } finally {
     rmSync(outfile, { force: true });
@@ -76,8 +105,9 @@ export const ruleSetsForBuild = {
   setup({ onResolve, onLoad }) {
     onResolve({ filter: /^virtual:rule-sets$/ }, () => ({ path: MODULE, namespace: "rule-sets" }));
     onLoad({ filter: /.*/, namespace: "rule-sets" }, async () => ({
-      contents: source(await (packed ??= withPacked(readRuleSets()))),
+      contents: compressed(await (packed ??= withPacked(readRuleSets()))),
       loader: "js",
+      resolveDir: ROOT,
     }));
   },
 };

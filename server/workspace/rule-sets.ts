@@ -43,15 +43,13 @@ export interface LoadedSet {
 /** Tells sets apart that judge otherwise: the set's content, and that of the policy under which it stands. */
 export const identityOf = (s: LoadedSet): string => `${s.hash} ${s.policy?.hash ?? ""}`;
 
+type Embedded = (typeof embedded)[number];
+const hashOf = (s: Embedded): string => s.hash ?? contentHash(s.files);
+
 /** The set that comes with the program, if it has this content; the build verified it (`spanwise rules`), and read it. */
-function releasedAs(
-  name: string,
-  version: string,
-  files: readonly RuleFile[],
-  hash: string,
-): ReadSet | undefined {
+function releasedAs(name: string, version: string, hash: string): ReadSet | undefined {
   const found = embedded.find((s) => s.name === name && s.version === version);
-  if (!found || (found.files !== files && contentHash(found.files) !== hash)) return undefined;
+  if (!found || hashOf(found) !== hash) return undefined;
   if (found.packed === undefined) return readReleased(found.files, surroundings);
   const set = unpackRuleSet(found.packed);
   return { set, partial: set, problems: [] };
@@ -109,7 +107,7 @@ export class RuleSets {
     if (known) return known;
     const found = embedded.find((s) => s.name === name && s.version === version);
     if (!found) return undefined;
-    const loaded = this.load(name, version, found.files);
+    const loaded = this.load(name, version, found);
     this.released.set(key, loaded);
     return loaded;
   }
@@ -197,7 +195,7 @@ export class RuleSets {
         });
       else texts.push({ path: shown, text: got.text });
     }
-    const loaded = this.load(name, version, texts, folder, unread);
+    const loaded = this.load(name, version, { files: texts }, folder, unread);
     this.byFolder.set(folder, { stamp, loaded });
     return loaded;
   }
@@ -205,19 +203,19 @@ export class RuleSets {
   private load(
     name: string,
     version: string,
-    files: readonly RuleFile[],
+    from: { readonly files: readonly RuleFile[]; readonly hash?: string },
     folder?: string,
     unread: readonly SetProblem[] = [],
   ): LoadedSet {
-    const hash = contentHash(files);
+    const hash = from.hash ?? contentHash(from.files);
     const key = `${name} ${version} ${hash}`;
     let read = this.byHash.get(key);
     if (!read) {
-      const released = this.all ? undefined : releasedAs(name, version, files, hash);
-      read = released ?? loadRuleSet(files, surroundings);
+      const released = this.all ? undefined : releasedAs(name, version, hash);
+      read = released ?? loadRuleSet(from.files, surroundings);
       this.byHash.set(key, read);
     }
-    const problems = [...unread, ...read.problems, ...misnamed(name, version, read.partial, files)];
+    const problems = [...unread, ...read.problems, ...misnamed(name, version, read.partial, from)];
     return {
       name,
       version,
@@ -225,7 +223,10 @@ export class RuleSets {
       set: problems.length === 0 ? read.set : undefined,
       partial: read.partial,
       problems,
-      files,
+      // What comes with the program is opened only where somebody asks for its text.
+      get files() {
+        return from.files;
+      },
       ...(folder !== undefined && { folder }),
     };
   }
@@ -253,10 +254,15 @@ const atStart = (file: RuleFile, message: string): SetProblem => ({
 });
 
 /** A set must call itself what its folder is called, or a plan would be judged by another set than it names. */
-function misnamed(name: string, version: string, set: RuleSet, files: readonly RuleFile[]): SetProblem[] {
+function misnamed(
+  name: string,
+  version: string,
+  set: RuleSet,
+  from: { readonly files: readonly RuleFile[] },
+): SetProblem[] {
   if (set.name === "" || (set.name === name && set.version === version)) return [];
   const message = `This rule set calls itself ${set.name} ${set.version}, but its folder is ${name}/${version}.`;
-  return [{ path: files[0]?.path ?? "", line: 0, start: 0, end: 0, rule: "rules/name", message }];
+  return [{ path: from.files[0]?.path ?? "", line: 0, start: 0, end: 0, rule: "rules/name", message }];
 }
 
 /** A name that cannot lead out of the folder in which it is looked up. */
