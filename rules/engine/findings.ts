@@ -226,24 +226,42 @@ function relatedTo(
 ): Finding["related"] {
   const found: { place: Place; message: string }[] = [];
   const seen = new Set<string>();
-  const add = (term: Term): void => {
-    const place = term.place;
-    if (place) {
+  for (const f of facts)
+    for (const term of writtenTerms(f, subject.facts)) {
+      const place = term.place!;
       const spot = household.locate(place.entry);
-      const key = spot && `${spot.path} ${spot.line + place.line} ${place.start}`;
       const same = place.entry === own.entry && place.line === own.line && place.start === own.start;
-      if (key === undefined || same || seen.has(key)) return;
+      if (!spot || same) continue;
+      const key = `${spot.path} ${spot.line + place.line} ${place.start}`;
+      if (seen.has(key)) continue;
       seen.add(key);
-      const value =
-        term.value && term.dimension && term.unit
-          ? `: ${showWithDoubt(term.value, term.dimension, term.unit)}`
-          : "";
-      found.push({ place, message: `${term.label}${value}` });
-    } else if (term.quantity !== undefined && !seen.has(term.quantity)) {
-      seen.add(term.quantity);
-      for (const t of subject.facts.read(term.quantity).trace) add(t);
+      found.push({ place, message: inWords(term) });
     }
-  };
-  for (const f of facts) for (const t of f.trace) add(t);
   return found;
+}
+
+const termsOnce = new WeakMap<Reading, readonly Term[]>();
+/** The lines of arithmetic with a place of their own, down to the last. A reading stays the same object only while all of them do. */
+function writtenTerms(reading: Reading, facts: Facts): readonly Term[] {
+  let found = termsOnce.get(reading);
+  if (!found) {
+    const all = new Set<Term>();
+    for (const t of reading.trace)
+      if (t.place) all.add(t);
+      else if (t.quantity !== undefined)
+        for (const deeper of writtenTerms(facts.read(t.quantity), facts)) all.add(deeper);
+    termsOnce.set(reading, (found = [...all]));
+  }
+  return found;
+}
+
+const wordsOnce = new WeakMap<Term, string>();
+function inWords(term: Term): string {
+  let words = wordsOnce.get(term);
+  if (words === undefined) {
+    const { label, value, dimension, unit } = term;
+    words = value && dimension && unit ? `${label}: ${showWithDoubt(value, dimension, unit)}` : label;
+    wordsOnce.set(term, words);
+  }
+  return words;
 }

@@ -33,7 +33,8 @@ export function diagnostics(page: Page, uriOf: (path: string) => string): Diagno
   const shown = new Map<string, Diagnostic>();
   for (const reported of page.reported) {
     const d = diagnosticOf(page, reported, uriOf);
-    const key = JSON.stringify([d.range, d.code, d.message]);
+    const { start, end } = d.range;
+    const key = `${start.line} ${start.character} ${end.line} ${end.character} ${d.code!}\n${d.message}`;
     if (!shown.has(key)) shown.set(key, d);
   }
   return [...shown.values()];

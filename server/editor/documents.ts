@@ -8,6 +8,8 @@ const nowhere = path.resolve(path.sep, "\u0000unsaved");
 export class Addresses {
   /** The address as the editor spells it, by path, so that findings go back to the document they came from. */
   private readonly uris = new Map<string, string>();
+  /** Of files that are not open; every finding asks for those it rests on. */
+  private readonly made = new Map<string, string>();
 
   /** The path of a document; one that is no file gets a path of its own that no file can have. */
   pathOf(uri: string, languageId?: string): string {
@@ -23,7 +25,11 @@ export class Addresses {
     this.uris.delete(file);
   }
   uriOf(file: string): string {
-    return this.uris.get(file) ?? pathToFileURL(file).href;
+    const open = this.uris.get(file);
+    if (open !== undefined) return open;
+    let address = this.made.get(file);
+    if (address === undefined) this.made.set(file, (address = pathToFileURL(file).href));
+    return address;
   }
 }
 
