@@ -21,7 +21,7 @@ for (const p of problems) console.log(`rules/${p.path}:${p.line + 1} ${p.message
 
 const line = (at: RulePlace): string => `rules/${at.path}:${at.line + at.place.line + 1}`;
 const start = performance.now();
-const { mutants, told, survivors, same, needless } = runMutants(set, table, notAsPrinted);
+const { mutants, told, survivors, same, needless } = runMutants(set, table, notAsPrinted(set.version));
 const defaults = runDefaults(set);
 const took = performance.now() - start;
 

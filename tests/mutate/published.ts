@@ -1,16 +1,18 @@
 /** What published figures say of a limit or of an end of a default. */
 import { fromSi, unitOf } from "../../language/quantity/units.js";
 import type { DefaultValue, LimitValue, RuleSet } from "../../rules/engine/types.js";
-import { figuresIn } from "../outside/published/figures.js";
+import { figuresIn, standsFor } from "../outside/published/figures.js";
 import { limits as printed } from "../outside/published/index.js";
 import { mutantsOfDefault, type DefaultMutant } from "./mutants.js";
 
-/** Whether a limit with this value is another than its source prints. */
-export function notAsPrinted(limit: LimitValue): boolean {
-  const row = printed.find((p) => p.name === limit.name);
-  if (!row) return false;
-  return Math.abs(fromSi(limit.interval.nominal, unitOf(row.unit)) - row.printed) > row.rounding + 1e-9;
-}
+/** Whether a limit with this value is another than its source prints, in this version of the rule set. */
+export const notAsPrinted =
+  (version: string) =>
+  (limit: LimitValue): boolean => {
+    const row = printed.find((p) => p.name === limit.name && standsFor(p, version));
+    if (!row) return false;
+    return Math.abs(fromSi(limit.interval.nominal, unitOf(row.unit)) - row.printed) > row.rounding + 1e-9;
+  };
 
 /** Whether a citation of the default takes this figure for it, as it is written there: `.878`, `15 %`, `48 in`. */
 function takes(d: DefaultValue, value: number): boolean {

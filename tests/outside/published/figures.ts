@@ -15,7 +15,19 @@ export interface Printed {
   readonly figures: readonly string[];
   /** Figures that follow by arithmetic from what is printed; the row says how. */
   readonly follows?: readonly number[];
+  /** The versions that cite this place, where not all of them do. */
+  readonly only?: Only;
 }
+
+/** The versions for which a row stands, and why not for the others. */
+export interface Only {
+  readonly versions: readonly string[];
+  readonly because: string;
+}
+
+/** Whether a row stands for this version: every row does that names none. */
+export const standsFor = (row: { readonly only?: Only }, version: string): boolean =>
+  row.only === undefined || row.only.versions.includes(version);
 
 /** A limit that claims to be published, and what its source prints. */
 export interface PrintedLimit {
@@ -28,6 +40,8 @@ export interface PrintedLimit {
   readonly at: string;
   /** How far the rule set may round it to a mark of the tape, in the printed unit. */
   readonly rounding: number;
+  /** The versions that have this limit, where not all of them do. A version with another figure has a row of its own. */
+  readonly only?: Only;
 }
 
 const figure = /(\d+:\d+)|(?<![.\d])(?:(\d+) )?(\d+)\/(\d+)(?![.\d])|(\d+(?:\.\d+)?|\.\d+)/g;

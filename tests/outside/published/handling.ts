@@ -1,5 +1,10 @@
 /** Handling people: guidance for helpers, and how much help somebody needs. */
-import type { Printed, PrintedLimit } from "./figures.js";
+import type { Only, Printed, PrintedLimit } from "./figures.js";
+
+const oneHelper: Only = {
+  versions: ["2026.2"],
+  because: "person/one-helper-for-most is new in 2026.2",
+};
 
 export const handling: readonly Printed[] = [
   { source: "osha-3182", at: "lateral transfer, sitting", figures: [] },
@@ -13,6 +18,8 @@ export const handling: readonly Printed[] = [
   { source: "home-lift-2014", at: "algorithm", figures: ["35 lb"] },
   { source: "section-gg", at: "codes 04 to 02", figures: [] },
   { source: "section-gg", at: "code 01", figures: [] },
+  // Code 02: more than half the effort. Code 01: all of it, "or, the assistance of 2 or more helpers".
+  { source: "section-gg", at: "codes 02 and 01", figures: ["2 or more helpers"], only: oneHelper },
 ];
 
 export const handlingLimits: readonly PrintedLimit[] = [

@@ -8,7 +8,7 @@ import { surfaceLimits, surfaces } from "./surfaces.js";
 
 export const printed: readonly Printed[] = [...studies, ...surfaces, ...places, ...handling, ...mechanics];
 
-/** Every limit of the rule set that is published, beside what its source prints. */
+/** Every limit of a rule set that is published, beside what its source prints. */
 export const limits: readonly PrintedLimit[] = [
   ...studyLimits,
   ...surfaceLimits,

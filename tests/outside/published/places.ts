@@ -4,7 +4,9 @@
  * Millimetres are the figures printed beside the inches, which are rounded: 32 in is printed as 815 mm.
  * In the 2010 Standards an exception stands under its section, so its figures stand at the section too.
  */
-import type { Printed, PrintedLimit } from "./figures.js";
+import type { Only, Printed, PrintedLimit } from "./figures.js";
+
+const openEdge: Only = { versions: ["2026.2"], because: "ramp/open-edge is new in 2026.2" };
 
 export const places: readonly Printed[] = [
   { source: "ada-2010", at: "302.1", figures: [] },
@@ -82,6 +84,23 @@ export const places: readonly Printed[] = [
   { source: "ada-2010", at: "405.5", figures: ["36 in (915 mm) at least"] },
   { source: "ada-2010", at: "405.6", figures: ["30 in (760 mm) at most"] },
   { source: "ada-2010", at: "405.7.3", figures: ["60 in (1525 mm) long at least"] },
+  // 405.8: handrails complying with 505 above that rise. 505.2: on both sides.
+  {
+    source: "ada-2010",
+    at: "405.8 with 505.2",
+    figures: ["rise greater than 6 in (150 mm)"],
+    only: openEdge,
+  },
+  {
+    source: "ada-2010",
+    at: "405.9",
+    figures: [
+      "surface 12 in (305 mm) at least beyond the inside face of a handrail",
+      "or no 4 in (100 mm) sphere passes within 4 in (100 mm) of the surface",
+      "exception: no handrails required and sides no steeper than 1:10",
+    ],
+    only: openEdge,
+  },
   {
     source: "ada-2010",
     at: "806.2.3 with 305.3",

@@ -33,11 +33,11 @@ export const studies: readonly Printed[] = [
     at: "Table 9",
     figures: [
       "no bars, highest: 5th 22.8, 25th 26.0, 50th 28.0 in; n 71",
-      "lowest: 5th 22.2 in",
+      "lowest: 5th 22.2, 25th 19.5 in; n 71",
       "mean seat (Table 3): 22.1 in",
       "share at or above the 5th: 95 %",
     ],
-    follows: [100], // shares of a hundred
+    follows: [5, 100], // shares of a hundred
   },
   {
     source: "toro-2013",

@@ -1,10 +1,20 @@
 /** Heights of beds and seats, and what is in the way at the edge of a surface. */
-import type { Printed, PrintedLimit } from "./figures.js";
+import type { Only, Printed, PrintedLimit } from "./figures.js";
+
+const guestRooms: Only = {
+  versions: ["2026.1"],
+  because: "2026.2 has no rule on the height of a bed by itself: what counts is the chair's own seat",
+};
 
 export const surfaces: readonly Printed[] = [
   { source: "mde-committee-2013", at: "18 inch low height", figures: ["about 1 in"] },
   { source: "mde-2017", at: "M301.2.4, exception 1", figures: ["3 in (75 mm)"] },
-  { source: "lodging-bed-heights", at: "bed height fact sheet", figures: ["17-23 in", "2010 Standards"] },
+  {
+    source: "lodging-bed-heights",
+    at: "bed height fact sheet",
+    figures: ["17-23 in", "2010 Standards"],
+    only: guestRooms,
+  },
   { source: "dsouza-2022", at: "Table 2", figures: ["manual, combined: n 277, mean 19.5 in, 16.3-23.9 in"] },
   {
     source: "ada-2010",
@@ -34,6 +44,7 @@ export const surfaceLimits: readonly PrintedLimit[] = [
     source: "lodging-bed-heights",
     at: "bed height fact sheet",
     rounding: 0,
+    only: guestRooms,
   },
   {
     name: "bed-high",
@@ -42,6 +53,7 @@ export const surfaceLimits: readonly PrintedLimit[] = [
     source: "lodging-bed-heights",
     at: "bed height fact sheet",
     rounding: 0,
+    only: guestRooms,
   },
   { name: "chair-lowest", printed: 16.3, unit: "in", source: "dsouza-2022", at: "Table 2", rounding: 1 / 8 },
   { name: "chair-highest", printed: 23.9, unit: "in", source: "dsouza-2022", at: "Table 2", rounding: 1 / 8 },
