@@ -7,11 +7,14 @@ export interface PartView extends Thing {
   whole: Thing;
 }
 
-const views = new WeakMap<object, PartView>();
+const views = new WeakMap<object, Map<string, PartView>>();
 
-/** One view per value. */
+/** One view for each value and the thing in which it stands: two things with the same line in them may share its value. */
 export function viewOf(value: object, whole: Thing, key: string): PartView {
-  let view = views.get(value);
+  let ofValue = views.get(value);
+  if (!ofValue) views.set(value, (ofValue = new Map<string, PartView>()));
+  const who = `${whole.kind} ${whole.name}`;
+  let view = ofValue.get(who);
   if (!view) {
     const made: PartView = {
       whole,
@@ -23,7 +26,7 @@ export function viewOf(value: object, whole: Thing, key: string): PartView {
       node: whole.node,
       placeOf: () => made.whole.placeOf(key),
     };
-    views.set(value, (view = made));
+    ofValue.set(who, (view = made));
   }
   view.whole = whole;
   return view;

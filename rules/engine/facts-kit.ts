@@ -24,6 +24,7 @@ const depends =
     s.base,
     s.from,
     s.to,
+    s.surface,
     s.board,
     s.belt,
     s.lift,

@@ -57,6 +57,7 @@ const wayBackWritten = onTransfer(
   yesNo,
   (s, { household }) => [
     s.transfer,
+    s.base,
     household.all.find((t) => t.kind === "way-back" && t.values["of"] === s.name),
   ],
   (s, n, { household }) => {
@@ -73,7 +74,7 @@ const endKind = (end: "from" | "to"): SpecialFact =>
     `${end}.kind`,
     `what kind of surface the client ${end === "from" ? "leaves" : "comes to"}`,
     { choices: endKinds },
-    (s) => [s[end], s.transfer],
+    (s) => [s[end], s.transfer, s.base],
     (s, n) =>
       s[end]
         ? choiceReading(n, s[end]!.kind, { thing: s[end]! })

@@ -30,7 +30,7 @@ const surfaceKind: SpecialFact = onTransfer(
   "surface.kind",
   "what kind of surface the one beside the wheelchair is",
   { choices: surfaceKinds },
-  (s) => [s.surface, s.transfer],
+  (s) => [s.surface, s.transfer, s.base],
   (s, n) => (s.surface ? choiceReading(n, s.surface.kind, { thing: s.surface }) : noSurface(s, n)),
 );
 
@@ -38,7 +38,7 @@ const adjustable: SpecialFact = onTransfer(
   "surface.adjustable",
   "whether the height of the surface adjusts",
   yesNo,
-  (s) => [s.surface, s.transfer],
+  (s) => [s.surface, s.transfer, s.base],
   (s, n) => {
     if (!s.surface) return noSurface(s, n);
     const at = { thing: s.surface, key: "adjusts" };

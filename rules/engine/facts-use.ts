@@ -194,7 +194,7 @@ export function near(
     name,
     `the kind of ${what} on the side of the other surface`,
     { choices },
-    (s) => [s.chair, s.side, s.transfer],
+    (s) => [s.chair, s.side, s.transfer, s.base, s.from, s.to, s.surface],
     (s, n) => {
       if (!s.chair && s.from && s.to) return withoutReading(n, "No wheelchair takes part");
       if (!s.chair)

@@ -6,6 +6,7 @@ import type { Thing } from "../../language/model/types.js";
 import type { FactSpec } from "./fact-table.js";
 import type { Reading } from "./logic.js";
 import type { Sight } from "./special-fact.js";
+import { goesOn } from "./written.js";
 
 /** One fact of a subject. */
 export interface Slot {
@@ -81,7 +82,7 @@ export class KeptFacts implements Facts {
   private again(slot: Slot): void {
     slot.asked = this.round;
     const reading = this.source.ask(slot, this);
-    if (reading === slot.reading) return;
+    if (reading === slot.reading || goesOn(slot.reading, reading)) return;
     slot.reading = reading;
     slot.changed = this.changed = this.round;
   }

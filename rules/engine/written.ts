@@ -28,13 +28,43 @@ export const withoutReading = (name: string, reason: string): Reading => ({
   given: false,
 });
 
-/** A fact that is not known. `place` is asked when it is shown, so that it is where the text now is. */
-export function missingReading(
-  name: string,
-  what: string,
-  at?: { readonly thing: Thing; readonly key?: string | undefined },
-  given = false,
-): Reading {
+/** Where a reading stands; the block may be read anew while what it says stays the same. */
+interface At {
+  thing: Thing;
+  readonly key?: string | undefined;
+}
+const standing = new WeakMap<Reading, At>();
+
+/**
+ * Whether what was read before still says what is read now, of a block in which another line changed; it then stands where that
+ * stands now, and what rests on it need not be judged anew. Only of words and missing values, which rest on no arithmetic.
+ */
+export function goesOn(before: Reading, now: Reading): boolean {
+  const [was, is] = [standing.get(before), standing.get(now)];
+  if (was === undefined || is === undefined ? isPlaced(before) || isPlaced(now) : was.key !== is.key)
+    return false;
+  const same =
+    before.value === undefined &&
+    now.value === undefined &&
+    before.assumed.length === 0 &&
+    now.assumed.length === 0 &&
+    before.name === now.name &&
+    before.choice === now.choice &&
+    before.without === now.without &&
+    before.given === now.given &&
+    before.dimension === now.dimension &&
+    before.trace.length === now.trace.length &&
+    before.trace.every((t, i) => t.label === now.trace[i]!.label) &&
+    before.missing.length === now.missing.length &&
+    before.missing.every((m, i) => m.what === now.missing[i]!.what && m.key === now.missing[i]!.key);
+  if (same && was && is) was.thing = is.thing;
+  return same;
+}
+
+const isPlaced = (r: Reading): boolean => r.trace.length > 0 || r.missing.some((m) => "place" in m);
+
+/** A fact that is not known. Its place is asked for when it is shown, so that it is where the text now is. */
+export function missingReading(name: string, what: string, at?: At, given = false): Reading {
   const missing: Missing = at
     ? {
         what,
@@ -44,16 +74,11 @@ export function missingReading(
         },
       }
     : { what };
-  return { ...base(name), missing: [missing], given };
+  return standingAt({ ...base(name), missing: [missing], given }, at);
 }
 
 /** A word, and where it was written. */
-export function choiceReading(
-  name: string,
-  choice: string,
-  at?: { readonly thing: Thing; readonly key?: string | undefined },
-  label = name,
-): Reading {
+export function choiceReading(name: string, choice: string, at?: At, label = name): Reading {
   const trace = at
     ? [
         {
@@ -64,17 +89,16 @@ export function choiceReading(
         },
       ]
     : [];
-  return { ...base(name), choice, trace, given: true };
+  return standingAt({ ...base(name), choice, trace, given: true }, at);
+}
+
+function standingAt(reading: Reading, at: At | undefined): Reading {
+  if (at) standing.set(reading, at);
+  return reading;
 }
 
 export function numberReading(name: string, value: number): Reading {
   return { ...base(name), value: { low: value, nominal: value, high: value }, given: true };
-}
-
-/** Where a reading stands; the block may be read anew while what it says stays the same. */
-interface At {
-  thing: Thing;
-  readonly key: string | undefined;
 }
 
 interface Kept {
