@@ -47,7 +47,7 @@ export function showValue(value: number, dimension: Dimension, shown: ShownUnit)
     return feetAndInches(value, shown.denominator ?? 8);
   if (u.symbol === "in" && !inDecimals(amount, shown))
     return `${fraction(amount, shown.denominator ?? 8)} in`;
-  return `${trim(amount, Math.max(decimals[u.symbol] ?? 1, Math.min(shown.decimals ?? 0, 4)))}${u.symbol === "%" ? " %" : ` ${u.symbol}`}`;
+  return `${trim(amount, Math.max(placesOf(u.symbol, amount), Math.min(shown.decimals ?? 0, 4)))} ${u.symbol}`;
 }
 
 /** An interval: one value where its ends read the same, else `between A and B`. */
@@ -131,6 +131,10 @@ const decimals: Record<string, number> = {
   day: 0,
   week: 1,
 };
+
+/** Slopes turn on less than a hundredth: 1 in 12 is 8.3 %. Shares, which are larger, are not known that closely. */
+const placesOf = (symbol: string, amount: number): number =>
+  symbol === "%" && Math.abs(amount) < 20 ? 1 : (decimals[symbol] ?? 1);
 
 function fittingUnit(dimension: Dimension, shown: ShownUnit): Unit | undefined {
   if (dimension === "number" || shown.unit === "1")
