@@ -131,7 +131,7 @@ export class FactTable implements Surroundings {
       role,
       paths,
       type: first.type,
-      says: first.spec?.help ?? `whether the block ${first.block ?? ""} is written`,
+      says: saysOf(paths),
     };
   }
 
@@ -165,6 +165,17 @@ export class FactTable implements Surroundings {
   stepPhrase(phrase: string): boolean {
     return stepPhrases.some((p) => `${p.verb} `.startsWith(`${phrase} `));
   }
+}
+
+/** What a key means; where several kinds of things have it and mean different things, each in turn. */
+function saysOf(paths: ReadonlyMap<string, Path>): string {
+  const kinds = new Map<string, string[]>();
+  for (const [kind, { spec, block }] of paths) {
+    const help = spec?.help ?? `whether the block ${block ?? ""} is written`;
+    kinds.set(help, [...(kinds.get(help) ?? []), kind.replaceAll("-", " ")]);
+  }
+  const [only] = kinds.size === 1 ? kinds.keys() : [];
+  return only ?? [...kinds].map(([help, of]) => `${of.join(", ")}: ${help}`).join("; ");
 }
 
 /** Keys that may stand several times are places, though they are no facts. */

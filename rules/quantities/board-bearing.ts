@@ -16,9 +16,9 @@ export const bearingSeatComputed = ofLaidBoard({
 
 export const bearingLandingComputed = ofLaidBoard({
   name: "board.bearing-landing-computed",
-  says: "how much of the board lies on the bed, as it follows from where it is laid",
+  says: "how much of the board lies on the surface beside the chair, as it follows from where it is laid",
   formula:
-    "length - inner end from the seat's side / cos psi - gap at the board / cos phi - (width / 2) tan |phi|, phi the board's angle to square on the bed's edge",
+    "length - inner end from the seat's side / cos psi - gap at the board / cos phi - (width / 2) tan |phi|, phi the board's angle to square on the surface's edge",
   read: (b) => b.landing,
 });
 
@@ -31,12 +31,12 @@ const taped = (s: Scene, of: Of, end: "seat" | "landing"): Computed | undefined 
         `bearing-${end}`,
         end === "seat"
           ? "the board's bearing on the seat as measured"
-          : "the board's bearing on the bed as measured",
+          : "the board's bearing on the surface as measured",
       )
     : undefined;
 };
 
-const onEnd = { seat: "on the seat", landing: "on the bed" } as const;
+const onEnd = { seat: "on the seat", landing: "on the surface beside the chair" } as const;
 
 const along = (end: "seat" | "landing") =>
   derived({
@@ -96,7 +96,7 @@ export const bearingSeatFirm = derived({
 export const bearingLandingFirm = derived({
   name: "board.bearing-landing-firm",
   dimension: "length",
-  says: "the bearing on the bed that stands on something solid, square to its edge",
+  says: "the bearing on the surface beside the chair that stands on something solid, square to its edge",
   formula: "square bearing - set-back of a soft or rounded edge",
   source: "plane geometry; set-back from the rule set",
   inputs: (s, of) => ({ square: of(bearingLandingSquare), setback: edgeSetback(s, of) }),
@@ -107,12 +107,12 @@ function edgeSetback(s: Scene, of: Of): Computed {
   const edge = choiceOf(s.surface, "edge");
   return edge
     ? of.default(`setback-edge-${edge}`)
-    : absent(s.surface, "what the edge of the mattress is like", "edge");
+    : absent(s.surface, "what the surface's edge is like", "edge");
 }
 
 export const bearingLandingPossible = ofLaidBoard<{ asked: Interval; bone: Interval; setback: Interval }>({
   name: "board.bearing-landing-possible",
-  says: "the most of the board that could lie on the bed while its inner end still bears as asked and lies under the near sitting bone",
+  says: "the most of the board that could lie on the surface beside the chair while its inner end still bears as asked and lies under the near sitting bone",
   formula:
     "length - the least that must lie on the seat - gap at the board / cos phi - (width / 2) tan |phi|",
   more: (s, of) => ({

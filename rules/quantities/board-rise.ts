@@ -93,7 +93,7 @@ const rest = (end: "from" | "to", loaded: boolean): QuantityRule =>
     dimension: "length",
     says: `height at which the board rests where the client ${end === "from" ? "starts" : "arrives"}, ${loaded ? "the client sitting there" : "nobody sitting there"}`,
     formula:
-      "on a chair the higher of rail and seat, the seat's height taken between front and rear at the board's place where both were measured; on a bed the edge",
+      "on a chair the higher of rail and seat, the seat's height taken between front and rear at the board's place where both were measured; on the other surface its edge",
     source: "a rigid board lies on the higher of two supports",
     inputs: (s, of) => restInputs(s, of, end, loaded),
     compute: restOn,

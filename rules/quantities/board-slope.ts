@@ -10,14 +10,14 @@ import { ofLaidBoard } from "./laying.js";
 /** Middle line from the seat's side to the board's outer end: what rises when the bed is the lower. */
 export const runSeatHigher = ofLaidBoard({
   name: "board.run-seat-higher",
-  says: "length over which the board rises if the seat is the higher: from the seat's side to its end on the bed",
+  says: "length over which the board rises if the seat is the higher: from the seat's side to its end on the other surface",
   formula: "length - inner end from the seat's side / cos psi",
   read: (b) => b.runSeatHigher,
 });
 
 export const runBedHigher = ofLaidBoard({
   name: "board.run-bed-higher",
-  says: "length over which the board rises if the bed is the higher: from its end on the seat to the edge of the bed",
+  says: "length over which the board rises if the other surface is the higher: from its end on the seat to that surface's edge",
   formula: "inner end from the seat's side / cos psi + gap at the board / cos phi",
   read: (b) => b.runLandingHigher,
 });

@@ -40,7 +40,7 @@ function read(s: Scene, of: Of): ChoosingInputs {
     width: of.written(board, "width", "the board's width"),
     seatDepth: of.written(chair, "seat-depth", "the seat's depth"),
     seatWidth: of.written(chair, "seat-width", "the seat's width"),
-    askew: of.optional(of.written(askew, "board-askew", "the board's angle to the bed")),
+    askew: of.optional(of.written(askew, "board-askew", "the board's angle to the surface's edge")),
     reach: of.optional(of.written(reach, "board-reach", "how far the board lies in the seat")),
     window: of.optional(of.written(chair, "side-window", "the free seat side in front of the wheel")),
     wheelDiameter: of.optional(of.written(wheel, "diameter", "the drive wheel's diameter")),

@@ -19,7 +19,7 @@ import { park, parkContact, parkedAs, parkingInputs, planWith, type Parking } fr
 export const gapComputed = derived({
   name: "gap.corner-computed",
   dimension: "length",
-  says: "nearest point of the seat to the edge of the bed, as it follows from the chair's parts",
+  says: "nearest point of the seat to the edge of the surface beside it, as it follows from the chair's parts",
   formula: "parking clearance + what the first part to touch stands nearer than the seat's corner",
   source: "plane geometry",
   inputs: (_s, of) => ({ contact: of(parkContact), clearance: of.default("parking-clearance") }),
@@ -29,7 +29,7 @@ export const gapComputed = derived({
 export const gapCorner = derived({
   name: "gap.corner",
   dimension: "length",
-  says: "nearest point of the seat to the edge of the bed",
+  says: "nearest point of the seat to the edge of the surface beside it",
   formula: "as measured, else as it follows from the chair's parts",
   source: "plane geometry",
   inputs: (s, of) => {
@@ -90,7 +90,7 @@ type Hips = { hipFromRear: Interval; scoot?: Interval } & (
 export const gapHips = derived({
   name: "gap.hips",
   dimension: "length",
-  says: "distance from the seat's side to the edge of the bed beside the client's hip joint",
+  says: "distance from the seat's side to the edge of the surface beside it beside the client's hip joint",
   formula: "gap at the seat's corner + (distance from the corner to the hip) sin t",
   source: "plane geometry",
   inputs: (s, of) => {
@@ -123,7 +123,7 @@ type Best = Parking & ChoosingHanded & { hipFromRear: Interval; scoot?: Interval
 export const gapAngleBest = derived({
   name: "gap.angle-best",
   dimension: "angle",
-  says: "the angle of the chair, front towards the bed, at which the board spans least, or without a board the gap beside the hips is least",
+  says: "the angle of the chair, front towards the surface, at which the board spans least, or without a board the gap beside the hips is least",
   formula:
     "least board.span (gap.hips without a board) over the angles searched, to 3 deg; of angles within 1/4 in, the smallest",
   source: "search at nominal values",

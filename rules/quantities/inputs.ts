@@ -122,14 +122,19 @@ export function endsOr(
         s.from && s.to ? without("no wheelchair takes part") : absent(s.transfer, "the wheelchair", "from"),
     };
   if (!s.surface)
-    return { none: s.from && s.to ? without("no bed takes part") : absent(s.transfer, "the bed", "from") };
+    return {
+      none:
+        s.from && s.to
+          ? without("no other surface takes part")
+          : absent(s.transfer, "the surface beside the chair", "from"),
+    };
   return { chair: s.chair, surface: s.surface };
 }
 
 /** The chair's angle: its size, and whether the front is turned away from the edge. */
 export function turnInputs(s: Scene, of: Of): { turn: Computed; away: boolean } {
   const { thing } = s.value("turned");
-  const words = "the chair's angle to the bed (turned)";
+  const words = "the chair's angle to the surface (turned)";
   const parts = partsOf(thing, "turned");
   if (!parts)
     return {
@@ -142,7 +147,7 @@ export function turnInputs(s: Scene, of: Of): { turn: Computed; away: boolean } 
   const way = choiceOf(parts, "way");
   if (isQuantity(angle) && angle.nominal !== 0 && way === undefined)
     return {
-      turn: absent(s.transfer, "whether the chair's front is turned towards the bed or away", "turned"),
+      turn: absent(s.transfer, "whether the chair's front is turned towards the surface or away", "turned"),
       away: false,
     };
   return { turn: of.written(parts, "angle", words), away: way === "away" };

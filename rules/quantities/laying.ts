@@ -104,7 +104,7 @@ const byValue = new WeakMap<Interval, OnBoard>();
 export const boardSpan = derived({
   name: "board.span",
   dimension: "length",
-  says: "the free length of the board between seat and bed, along its longer long side",
+  says: "the free length of the board between the seat and the surface beside it, along its longer long side",
   formula: "gap at the board / cos phi + (width / 2) sin |t| / (cos phi cos psi)",
   source: "plane geometry",
   inputs: layingInputs,
@@ -125,7 +125,7 @@ export const boardSpan = derived({
 /** How the board lies, as lines of the arithmetic. */
 const lies = (b: OnBoard): Outcome["terms"] => [
   {
-    label: "the board's angle to square on the bed's edge (phi)",
+    label: "the board's angle to square on the surface's edge (phi)",
     value: b.laid.angle,
     dimension: "angle",
     unit: { unit: "deg" },

@@ -71,10 +71,14 @@ function read(s: Scene, of: Of): ParkingInputs | { readonly none: Computed } {
     rimDiameter: of.optional(of.written(rim, "diameter", "the hand rim's diameter")),
     brakeLever: of.optional(of.written(chair, "brake-lever", "how far a brake lever stands out")),
     top: emptySurface(s, of),
-    under: of.optional(of.written(surface, "room-under", "the room under the bed")),
+    under: of.optional(of.written(surface, "room-under", "the room under the surface")),
     equipment:
       equipmentOf(s, chair) ??
-      absent(s.transfer, "which way the chair faces beside the bed (bed-side and facing)", "facing"),
+      absent(
+        s.transfer,
+        "which way the chair faces beside the surface (bed-side or side, and facing)",
+        "facing",
+      ),
     clearance: of.default("parking-clearance"),
     parkingAngle: of.default("parking-angle"),
     bag: bag(of),
@@ -137,7 +141,7 @@ const byValue = new WeakMap<Interval, Parked>();
 export const parkContact = derived({
   name: "park.contact",
   dimension: "length",
-  says: "which part of the chair is the first to touch, and how far it stands nearer to the bed than the seat's corner",
+  says: "which part of the chair is the first to touch, and how far it stands nearer to the surface than the seat's corner",
   formula: "the greatest of x sin t + y cos t over the chair's parts, less that of the seat's nearest corner",
   source: "plane geometry",
   inputs: parkingInputs,
