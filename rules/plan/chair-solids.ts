@@ -4,7 +4,7 @@
  */
 import { add, between, exactly, scale, subtract, type Interval } from "../../language/quantity/interval.js";
 import type { ArmrestState, LegRestState } from "../steps/types.js";
-import type { Plan, Solid } from "./parking.js";
+import { seatFrame, type Plan, type Solid } from "./parking.js";
 
 export interface ChairMeasures {
   readonly seatDepth: Interval;
@@ -104,7 +104,7 @@ export function chairPlan(chair: ChairMeasures, side: SideOfSurface, of: Default
   const whole = { front: fromFront(zero), rear: fromRear(zero) };
 
   // Frame tubes run below the rail down to the castors, so the seat frame meets whatever stands beside it.
-  solids.push({ kind: "seat", part: "seat frame", ...whole, out: outside(zero), ...always, uses: [] });
+  solids.push(seatFrame);
 
   const radius = scale(chair.wheelDiameter, 0.5);
   const wide = scale(chair.overallWidth, 0.5);

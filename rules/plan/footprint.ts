@@ -2,8 +2,27 @@
  * The parked chair in the room, in plan: where its parts may be, for every angle and length within tolerance. Metres, radians;
  * x to the east, y to the north.
  */
-import { exactly as exact, type Interval } from "../../language/quantity/interval.js";
-import { bedAxes, bedOutline, type Compass, type Outline, type Point } from "./room.js";
+import {
+  add,
+  exactly as exact,
+  negate,
+  scale,
+  subtract,
+  type Interval,
+} from "../../language/quantity/interval.js";
+import { asPart, type Part, type Spot, type Turning } from "./apart.js";
+import {
+  computedGap,
+  contact,
+  seatFront,
+  seatRear,
+  seatSide,
+  type Across,
+  type Along,
+  type Plan,
+} from "./parking.js";
+import { bedAxes, type Compass, type Outline, type Point } from "./room.js";
+import { greatestOf, leastOf, pieces, type Piece } from "./sweep.js";
 
 export type { Compass } from "./room.js";
 
@@ -21,8 +40,9 @@ export interface ChairOutline {
 export interface ParkedInRoom {
   readonly chair: ChairOutline;
   readonly turned: Interval;
-  /** From the seat's nearest corner to the bed's edge. */
-  readonly gap: Interval;
+  /** What of the chair can touch the bed, and how far from the bed the first of it stands. */
+  readonly plan: Plan;
+  readonly clearance: Interval;
   /** Hip joint ahead of the seat's rear edge. */
   readonly hip: Interval;
   /** From the mattress head end to the hip joint. */
@@ -38,115 +58,137 @@ export interface ParkedInRoom {
   readonly side: "left" | "right";
 }
 
-/** The chair at one angle: outlines that hold every chair within tolerance, and outlines that every such chair holds. */
-export interface Pose {
+/** With `turns`, `outer` and `inner` for every chair and place within tolerance. */
+export interface Footprint extends Turning {
+  /** Outlines of the parts as drawn: wheels and frame, the seat, then what stands in front. */
+  readonly nominal: readonly Outline[];
+  /** The same, in the same place, as large and as small as the chair may be; a part that may be nothing is left out of the smallest. */
   readonly largest: readonly Outline[];
   readonly smallest: readonly Outline[];
-  /** How far a point may move until the next angle looked at. */
-  readonly between: number;
 }
 
-export interface Footprint {
-  readonly nominal: readonly Outline[];
-  readonly poses: readonly Pose[];
-  /** How far the whole chair may stand from where it is drawn, along x and along y. */
-  readonly offX: number;
-  readonly offY: number;
-  /** How far a point of its outline may be from the nominal one, the chair's place and angle being the same. */
-  readonly offShape: number;
-}
+type Picked = readonly [x0: number, x1: number, y0: number, y1: number];
+type Ends = readonly [rear: Along, front: Along, right: Across, left: Across];
 
-const off = (i: Interval): number => Math.max(i.high - i.nominal, i.nominal - i.low);
-const dot = (p: Point, d: Point): number => p.x * d.x + p.y * d.y;
+const rear = (x: Interval): Along => ({ from: "rear", x });
+const front = (x: Interval): Along => ({ from: "front", x });
+const middle = (y: Interval): Across => ({ from: "middle", y });
 
-type Ends = readonly [rear: Interval, front: Interval, right: Interval, left: Interval];
+const centre = middle(exact(0));
 
-const plus = (a: Interval, b: Interval, k = 1): Interval => {
-  const u = a.low + k * (k < 0 ? b.high : b.low);
-  const v = a.high + k * (k < 0 ? b.low : b.high);
-  return { low: Math.min(u, v), nominal: a.nominal + k * b.nominal, high: Math.max(u, v) };
-};
-
-/** Boxes of the chair in its own frame: wheels and frame, seat, and what stands in front on each side. */
-function boxes(c: ChairOutline): Ends[] {
-  const zero = exact(0);
-  const half = plus(zero, c.width, 0.5);
-  const wide = plus(zero, c.overall, 0.5);
-  const back = (i: Interval) => plus(zero, i, -1);
-  const all: Ends[] = [
-    [plus(c.axle, c.diameter, -0.5), plus(c.axle, c.diameter, 0.5), back(wide), wide],
-    [zero, c.depth, back(half), half],
+/** The chair's parts in its own frame: wheels and frame, seat, and what stands in front on each side. */
+function boxes(c: ChairOutline): readonly Ends[] {
+  const farSide = middle(scale(c.width, -0.5));
+  const half = scale(c.diameter, 0.5);
+  const wheels: Ends = [
+    rear(subtract(c.axle, half)),
+    rear(add(c.axle, half)),
+    middle(scale(c.overall, -0.5)),
+    middle(scale(c.overall, 0.5)),
   ];
-  if (c.near) all.push([c.depth, plus(c.depth, c.near), zero, half]);
-  if (c.far) all.push([c.depth, plus(c.depth, c.far), back(half), zero]);
-  return all;
+  return [
+    wheels,
+    [seatRear, seatFront, farSide, seatSide],
+    ...(c.near ? [[seatFront, front(c.near), centre, seatSide] as const] : []),
+    ...(c.far ? [[seatFront, front(c.far), farSide, centre] as const] : []),
+  ];
 }
 
-export function parkedFootprint(p: ParkedInRoom, angles = 5): Footprint {
+/** A part's ends, its own lengths at one end of their bounds: its rear and its right at the one, its front and its left at the other. */
+const taken = ([a, b, c, d]: Ends, least: "low" | "high", most: "low" | "high"): Ends => [
+  { ...a, x: exact(a.x[least]) },
+  { ...b, x: exact(b.x[most]) },
+  { ...c, y: exact(c.y[least]) },
+  { ...d, y: exact(d.y[most]) },
+];
+
+/** Bounds of a place on an axis of the room that is `start` and then `by` further in the axis' direction or against it. */
+const onAxis = (start: Interval, by: Interval, sign: number): Interval =>
+  sign > 0 ? add(start, by) : subtract(start, by);
+
+/** In how many pieces the angles are first looked at; the search halves those that matter. */
+const firstPieces = 3;
+
+export function parkedFootprint(p: ParkedInRoom): Footprint {
   const { up, left } = bedAxes(p.head);
   const outward = p.side === "left" ? left : { x: -left.x, y: -left.y };
   const ahead = p.facing === "head" ? up : { x: -up.x, y: -up.y };
-  const bed = bedOutline(p.bed.x.nominal, p.bed.y.nominal, p.bed.width.nominal, p.bed.length.nominal, p.head);
-  // The corner of the bed at its head end on the chair's side, and the place beside the hip on its edge.
-  const corner = bed.reduce((best, q) =>
-    dot(q, up) + dot(q, outward) > dot(best, up) + dot(best, outward) ? q : best,
-  );
-  const edge = { x: corner.x - up.x * p.along.nominal, y: corner.y - up.y * p.along.nominal };
-  const parts = boxes(p.chair);
-  const half = p.chair.width.nominal / 2;
-  const depth = p.chair.depth.nominal;
+  const lengthways = up.x !== 0;
+  // The bed's end at its head and its side towards the chair, each on its axis; then the place beside the hip on that side.
+  const sign = (d: Point): number => d.x + d.y;
+  const sideOf = (d: Point, low: Interval, size: Interval): Interval => (sign(d) > 0 ? add(low, size) : low);
+  const headEnd = sideOf(up, lengthways ? p.bed.x : p.bed.y, p.bed.length);
+  const edge = sideOf(outward, lengthways ? p.bed.y : p.bed.x, p.bed.width);
+  const beside = onAxis(headEnd, p.along, -sign(up));
 
-  const at = (t: number) => {
-    const sin = Math.sin(t);
-    const cos = Math.cos(t);
-    const reach = p.gap.nominal + half * cos + Math.max(0, depth * sin);
+  const turns = pieces(p.turned, firstPieces);
+  const all = boxes(p.chair);
+  // Only what may touch first tells how far the chair stands from the bed.
+  const plan = { ...p.plan, solids: contact(p.plan, p.turned).perhaps };
+  const fromRear = ({ from, x }: Along): Interval => (from === "front" ? add(plan.depth, x) : x);
+  const fromMiddle = ({ from, y }: Across): Interval => (from === "side" ? add(plan.half, y) : y);
+
+  const drawn = (
+    pick: (rear: Interval, front: Interval, right: Interval, left: Interval) => Picked | undefined,
+  ) => {
+    const t = p.turned.nominal;
+    const [sin, cos] = [Math.sin(t), Math.cos(t)];
+    const reach = computedGap(plan, p.clearance, seatRear, centre).at(t);
     const place = (x: number, y: number): Point => {
-      const e = (x - p.hip.nominal) * cos - y * sin;
-      const n = reach - (x * sin + y * cos);
-      return { x: edge.x + ahead.x * e + outward.x * n, y: edge.y + ahead.y * e + outward.y * n };
+      const e = beside.nominal + sign(ahead) * ((x - p.hip.nominal) * cos - y * sin);
+      const n = edge.nominal + sign(outward) * (reach - (x * sin + y * cos));
+      return lengthways ? { x: e, y: n } : { x: n, y: e };
     };
-    return (pick: (b: Ends) => readonly [number, number, number, number] | undefined): Outline[] =>
-      parts.flatMap((b) => {
-        const [x0, x1, y0, y1] = pick(b) ?? [];
-        if (x0 === undefined || x1 === undefined || y0 === undefined || y1 === undefined) return [];
-        return [[place(x0, y0), place(x1, y0), place(x1, y1), place(x0, y1)]];
-      });
+    return all.flatMap(([a, b, c, d]): Outline[] => {
+      const picked = pick(fromRear(a), fromRear(b), fromMiddle(c), fromMiddle(d));
+      if (!picked) return [];
+      const [x0, x1, y0, y1] = picked;
+      return [[place(x0, y0), place(x1, y0), place(x1, y1), place(x0, y1)]];
+    });
   };
-  const largest = (b: Ends) => [b[0].low, b[1].high, b[2].low, b[3].high] as const;
-  const smallest = (b: Ends) =>
-    b[0].high > b[1].low || b[2].high > b[3].low
-      ? undefined
-      : ([b[0].high, b[1].low, b[2].high, b[3].low] as const);
-  const nominal = (b: Ends) => [b[0].nominal, b[1].nominal, b[2].nominal, b[3].nominal] as const;
 
-  const span = p.turned.high - p.turned.low;
-  const count = span === 0 ? 1 : angles;
-  // Turning moves a point by no more than the arc about the hip, and the hip as far from the edge as the corner's arc.
-  const arm =
-    Math.max(
-      ...parts.flatMap((b) => [b[0].low, b[1].high].map((x) => Math.hypot(x - p.hip.nominal, b[2].low))),
-    ) + Math.hypot(depth, half);
-  const poses = Array.from({ length: count }, (_, i): Pose => {
-    const drawn = at(count === 1 ? p.turned.low : p.turned.low + (span * (i + 0.5)) / count);
-    return { largest: drawn(largest), smallest: drawn(smallest), between: (arm * span) / count / 2 };
-  });
-  const mostTurn = Math.max(Math.abs(p.turned.low), Math.abs(p.turned.high));
-  const offEdge =
-    off(p.gap) + off(p.chair.width) / 2 + off(p.chair.depth) * Math.sin(Math.min(Math.PI / 2, mostTurn));
-  const offAlong = off(p.along) + off(p.hip);
-  // A bed is placed by its west and south sides: its far sides are off by its size as well.
-  const sided = (d: Point, size: Interval): number => (d.x + d.y > 0 ? off(size) : 0);
-  const upOff = offAlong + sided(up, p.bed.length);
-  const outOff = offEdge + sided(outward, p.bed.width);
-  const offShape = Math.hypot(
-    Math.max(...parts.map((b) => Math.max(off(b[0]), off(b[1])))),
-    Math.max(...parts.map((b) => Math.max(off(b[2]), off(b[3])))),
-  );
+  const cornerAt = (along: Along, across: Across): ((turned: Piece) => Spot) => {
+    const gap = computedGap(plan, p.clearance, along, across);
+    const aside = negate(fromMiddle(across));
+    const forward = subtract(fromRear(along), p.hip);
+    return (turned) => {
+      const off = gap.over(turned);
+      const further = { low: leastOf(aside, forward, turned), high: greatestOf(aside, forward, turned) };
+      const [eLow, eHigh] =
+        sign(ahead) > 0
+          ? [beside.low + further.low, beside.high + further.high]
+          : [beside.low - further.high, beside.high - further.low];
+      const [nLow, nHigh] =
+        sign(outward) > 0
+          ? [edge.low + off.low, edge.high + off.high]
+          : [edge.low - off.high, edge.high - off.low];
+      return lengthways
+        ? { west: eLow, east: eHigh, south: nLow, north: nHigh }
+        : { west: nLow, east: nHigh, south: eLow, north: eHigh };
+    };
+  };
+  const corners = ([a, b, c, d]: Ends) => [cornerAt(a, c), cornerAt(b, c), cornerAt(b, d), cornerAt(a, d)];
+  // In one and the same place a part at its largest holds every other, and at its smallest is held by it: so of its own lengths only
+  // one end counts. The seat's depth is no such length, for by it the place is another.
+  const outermost = (ends: Ends): Ends => taken(ends, "low", "high");
+  const innermost = (ends: Ends): Ends => {
+    const [a, b, c, d] = ends;
+    const never = fromRear(a).high > fromRear(b).low || fromMiddle(c).high > fromMiddle(d).low;
+    return never ? ends : taken(ends, "high", "low");
+  };
+  const parts = (sized: (ends: Ends) => Ends): ((turned: Piece) => readonly Part[]) => {
+    let made: readonly (readonly ((turned: Piece) => Spot)[])[] | undefined;
+    return (turned) =>
+      (made ??= all.map((ends) => corners(sized(ends)))).map((part) => asPart(part.map((at) => at(turned))));
+  };
   return {
-    offShape,
-    nominal: at(p.turned.nominal)(nominal),
-    poses,
-    offX: off(p.bed.x) + (up.x !== 0 ? upOff : outOff),
-    offY: off(p.bed.y) + (up.y !== 0 ? upOff : outOff),
+    nominal: drawn((a, b, c, d) => [a.nominal, b.nominal, c.nominal, d.nominal]),
+    largest: drawn((a, b, c, d) => [a.low, b.high, c.low, d.high]),
+    smallest: drawn((a, b, c, d) =>
+      a.high > b.low || c.high > d.low ? undefined : [a.high, b.low, c.high, d.low],
+    ),
+    turns,
+    outer: parts(outermost),
+    inner: parts(innermost),
   };
 }

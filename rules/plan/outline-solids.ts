@@ -1,7 +1,7 @@
-/** The solid things of a room with their bounds: boxes, what lies behind the walls, and the smallest and the largest room. */
+/** What lies behind the walls of a room, with its bounds, and the smallest and the largest room. */
 import { exactly } from "../../language/quantity/interval.js";
 import { opposite, runsEast, type RoomOutline, type Sides, type WallOutline } from "./outline.js";
-import { rectangle, type Outline } from "./room.js";
+import type { Outline } from "./room.js";
 
 /** How thick the outside is taken to be behind a wall: more than any chair is long. */
 const behind = 3;
@@ -51,13 +51,3 @@ export function roomWithin(room: RoomOutline, which: "smallest" | "largest"): Ou
     return { x: place(true, corner.x), y: place(false, corner.y) };
   });
 }
-
-/** The box that holds every box within the bounds. */
-export const largestBox = (s: Sides): Outline => box(s.west.low, s.east.high, s.south.low, s.north.high);
-/** The box that every box within the bounds holds; none where they have nothing in common. */
-export const smallestBox = (s: Sides): Outline | undefined =>
-  s.west.high <= s.east.low && s.south.high <= s.north.low
-    ? box(s.west.high, s.east.low, s.south.high, s.north.low)
-    : undefined;
-const box = (west: number, east: number, south: number, north: number): Outline =>
-  rectangle(west, south, east - west, north - south);

@@ -101,7 +101,7 @@ export interface ThingOutline {
 }
 
 export type { ShapeFault } from "./outline-faults.js";
-export { largestBox, roomWithin, smallestBox, wallSolids } from "./outline-solids.js";
+export { roomWithin, wallSolids } from "./outline-solids.js";
 
 export interface RoomOutline {
   /** Corners in the order walked, closed by the transit rule; the first is not repeated. */

@@ -13,12 +13,18 @@
  * and for all solids alike, so bounds of the lengths give exact bounds of the gap; the angle is cut into pieces.
  */
 import { exactly, type Interval } from "../../language/quantity/interval.js";
-import { greatest, least, pieces, turnsAway, type Piece } from "./sweep.js";
+import { greatestOf, leastOf, pieces, turnsAway, type Piece } from "./sweep.js";
 
 /** A place along the seat: ahead of its rear edge, or ahead of its front edge (negative: behind it). */
 export interface Along {
   readonly from: "rear" | "front";
   readonly x: Interval;
+}
+
+/** A place across the chair, towards the edge: outside the seat's near side, or from the middle of the chair. */
+export interface Across {
+  readonly from: "side" | "middle";
+  readonly y: Interval;
 }
 
 /** What can be the first to touch. */
@@ -31,8 +37,8 @@ export interface Solid {
   readonly part: string;
   readonly front: Along;
   readonly rear: Along;
-  /** Its outer face: outside the seat's near side, or from the middle of the chair. */
-  readonly out: { readonly from: "side" | "middle"; readonly y: Interval };
+  /** Its outer face. */
+  readonly out: Across;
   /** Whether it surely is at the surface's height, or only for some of the heights that may be true. */
   readonly sure: boolean;
   /** Whether it is there at nominal heights. */
@@ -50,8 +56,24 @@ export interface Plan {
 
 export const seatFront: Along = { from: "front", x: exactly(0) };
 export const seatRear: Along = { from: "rear", x: exactly(0) };
+export const seatSide: Across = { from: "side", y: exactly(0) };
 
-/** Gap beside one point of the seat's near side, as a function of the chair's angle. */
+/** The seat itself, which meets whatever stands beside it. */
+export const seatFrame: Solid = {
+  kind: "seat",
+  part: "seat frame",
+  front: seatFront,
+  rear: seatRear,
+  out: seatSide,
+  sure: true,
+  nominal: true,
+  uses: [],
+};
+
+/** The chair as if the seat alone could touch: so stands one whose gap was taped at the seat's nearest corner. */
+export const seatAlone = (depth: Interval, half: Interval): Plan => ({ depth, half, solids: [seatFrame] });
+
+/** Gap beside one point of the chair, as a function of the chair's angle. */
 export interface Gap {
   over(p: Piece): { readonly low: number; readonly high: number };
   at(t: number): number;
@@ -65,42 +87,45 @@ interface Reach {
   readonly nominal: boolean;
 }
 
-function apart(a: Along, b: Along, depth: Interval): Interval {
-  const low = a.x.low - b.x.high;
-  const nominal = a.x.nominal - b.x.nominal;
-  const high = a.x.high - b.x.low;
-  if (a.from === b.from) return { low, nominal, high };
-  return a.from === "front"
-    ? { low: low + depth.low, nominal: nominal + depth.nominal, high: high + depth.high }
-    : { low: low - depth.high, nominal: nominal - depth.nominal, high: high - depth.low };
+/** `a` less `b`, and a length `between` that is added (1) or taken off (-1) where they are counted from different places. */
+function less(a: Interval, b: Interval, between: Interval, sign: -1 | 0 | 1): Interval {
+  const low = a.low - b.high;
+  const nominal = a.nominal - b.nominal;
+  const high = a.high - b.low;
+  if (sign === 0) return { low, nominal, high };
+  return sign > 0
+    ? { low: low + between.low, nominal: nominal + between.nominal, high: high + between.high }
+    : { low: low - between.high, nominal: nominal - between.nominal, high: high - between.low };
 }
 
-function reaches(plan: Plan, point: Along): readonly Reach[] {
+/** How far ahead of `b` along the seat `a` is. */
+const apart = (a: Along, b: Along, depth: Interval): Interval =>
+  less(a.x, b.x, depth, a.from === b.from ? 0 : a.from === "front" ? 1 : -1);
+/** How far outside of `b`, towards the edge, `a` is. */
+const beyond = (a: Across, b: Across, half: Interval): Interval =>
+  less(a.y, b.y, half, a.from === b.from ? 0 : a.from === "side" ? 1 : -1);
+
+function reaches(plan: Plan, point: Along, across = seatSide): readonly Reach[] {
   return plan.solids.map((s) => ({
     ahead: apart(s.front, point, plan.depth),
     behind: apart(s.rear, point, plan.depth),
-    out:
-      s.out.from === "side"
-        ? s.out.y
-        : {
-            low: s.out.y.low - plan.half.high,
-            nominal: s.out.y.nominal - plan.half.nominal,
-            high: s.out.y.high - plan.half.low,
-          },
+    out: beyond(s.out, across, plan.half),
     sure: s.sure,
     nominal: s.nominal,
   }));
 }
 
-const lowestReach = (r: Reach, p: Piece) => least(turnsAway(p) ? r.behind.high : r.ahead.low, r.out.low, p);
-const highestReach = (r: Reach, p: Piece) =>
-  greatest(turnsAway(p) ? r.behind.low : r.ahead.high, r.out.high, p);
+const lowestReach = (r: Reach, p: Piece) => leastOf(turnsAway(p) ? r.behind : r.ahead, r.out, p);
+const highestReach = (r: Reach, p: Piece) => greatestOf(turnsAway(p) ? r.behind : r.ahead, r.out, p);
 const nominalReach = (r: Reach, t: number) =>
   (t < 0 ? r.behind.nominal : r.ahead.nominal) * Math.sin(t) + r.out.nominal * Math.max(0, Math.cos(t));
 
-/** The gap as it follows from the chair's solids. A chair without solids has no gap: callers always give the seat itself. */
-export const computedGap = (plan: Plan, clearance: Interval, point: Along): Gap =>
-  gapOf(reaches(plan, point), clearance);
+/**
+ * The gap as it follows from the chair's solids, beside a point of the seat's near side unless told `across` which. A chair without
+ * solids has no gap: callers always give the seat itself.
+ */
+export const computedGap = (plan: Plan, clearance: Interval, point: Along, across?: Across): Gap =>
+  gapOf(reaches(plan, point, across), clearance);
 
 function gapOf(all: readonly Reach[], clearance: Interval): Gap {
   return {

@@ -22,13 +22,6 @@ export interface Box {
   readonly depth: number;
 }
 
-/** A box with every side moved out (or in) as given; drawn in past its middle it is the middle. */
-export function enlarged(b: Box, byX: number, byY: number): Box {
-  const width = Math.max(0, b.width + 2 * byX);
-  const depth = Math.max(0, b.depth + 2 * byY);
-  return { x: b.x + (b.width - width) / 2, y: b.y + (b.depth - depth) / 2, width, depth };
-}
-
 /** How far `b` lies beyond `a` in a direction: below zero they overlap in it. */
 function beyond(a: Outline, b: Outline, nx: number, ny: number): number {
   let aMost = -Infinity;

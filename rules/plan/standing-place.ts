@@ -1,9 +1,10 @@
 /** Where somebody can stand by the parked chair: the largest clear circle on one side of it, within reach of who sits there. Metres. */
 import type { Interval } from "../../language/quantity/interval.js";
+import { leastApartOver, mostApartOver } from "./apart.js";
 import { boxDistance, insideDistance, largestCircle, leastOf, type Distance } from "./circle.js";
 import type { Footprint } from "./footprint.js";
 import { roomWithin, type RoomOutline } from "./outline.js";
-import { clearance, rectangle, type Outline, type Point } from "./room.js";
+import type { Outline, Point } from "./room.js";
 
 export type Place = "in-front" | "behind" | "at-side";
 
@@ -66,12 +67,13 @@ export function standingPlace(
     if (place === "behind") return Math.max(away, ahead);
     return Math.max(away, -ahead, ahead - seat.depth, aside);
   };
+  const toChair = toChairDrawn(chair, seat);
   const drawn = [
     insideDistance(room.walls),
     ...room.things.map(({ sides: s }) =>
       boxDistance(s.west.nominal, s.east.nominal, s.south.nominal, s.north.nominal),
     ),
-    toChairDrawn(chair, seat),
+    toChair,
   ];
   const circle = largestCircle({
     distance: leastOf(drawn),
@@ -90,9 +92,11 @@ export function standingPlace(
     if (s.west.high <= s.east.low && s.south.high <= s.north.low)
       high = Math.min(high, boxDistance(s.west.high, s.east.low, s.south.high, s.north.low)(x, y));
   }
-  const chairAway = toChair(chair, { x, y });
-  low = Math.min(low, chairAway.low);
-  high = Math.min(high, chairAway.high);
+  const spot = { west: x, east: x, south: y, north: y };
+  const middle = [{ largest: spot, smallest: spot }];
+  low = Math.min(low, leastApartOver(chair, middle, low));
+  // As drawn it may already be further away than the nearest of all else can ever be.
+  if (toChair(x, y) < high) high = Math.min(high, mostApartOver(chair, middle));
   const nominal = circle.radius;
   return {
     middle: { x, y },
@@ -121,19 +125,4 @@ function toChairDrawn(chair: Footprint, seat: Seat): Distance {
     const p = along({ x, y });
     return least(p.x, p.y);
   };
-}
-
-/** From a point to the chair, wherever its tolerances let it stand. A distance to a convex outline is greatest at a corner of them. */
-function toChair(chair: Footprint, p: Point): { readonly low: number; readonly high: number } {
-  const { offX, offY } = chair;
-  const around = rectangle(p.x - offX, p.y - offY, 2 * offX, 2 * offY);
-  let low = Infinity;
-  let high = -Infinity;
-  for (const pose of chair.poses) {
-    for (const o of pose.largest) low = Math.min(low, clearance(around, o) - pose.between);
-    let least = Infinity;
-    for (const o of pose.smallest) least = Math.min(least, Math.max(...around.map((c) => clearance([c], o))));
-    high = Math.max(high, least + pose.between);
-  }
-  return { low, high };
 }

@@ -54,3 +54,36 @@ export function greatest(a: number, b: number, p: Piece): number {
   const inside = a * p.cosFrom - b * p.sinFrom > 0 && a * p.cosTo - b * p.sinTo < 0;
   return inside ? Math.hypot(a, b) : ends;
 }
+
+/** Bounds of `a sin x + b cos x` over the piece where both lengths have bounds of their own. */
+export const leastOf = (a: Interval, b: Interval, p: Piece): number =>
+  least(turnsAway(p) ? a.high : a.low, b.low, p);
+export const greatestOf = (a: Interval, b: Interval, p: Piece): number =>
+  greatest(turnsAway(p) ? a.low : a.high, b.high, p);
+
+/** A piece narrower than this, a tenth of a degree, is not halved again: a point a metre away moves less than two millimetres. */
+const narrow = 0.002;
+/** Halvings at most, so that the work is bounded. */
+const mostHalvings = 12;
+
+/**
+ * A lower bound over all angles, from one that holds over a piece: the piece that gives the least is halved as long as that may
+ * tell more, or until it is known to be no less than what is `enough`.
+ */
+export function leastOver(all: readonly Piece[], bound: (p: Piece) => number, enough = Infinity): number {
+  const found = all.map((p) => ({ p, value: bound(p) }));
+  for (let n = 0; ; n++) {
+    let at = 0;
+    for (let k = 1; k < found.length; k++) if (found[k]!.value < found[at]!.value) at = k;
+    const { p, value } = found[at]!;
+    if (value >= enough || n === mostHalvings || !(p.to - p.from > narrow)) return value;
+    const middle = (p.from + p.to) / 2;
+    const [first, second] = [piece(p.from, middle), piece(middle, p.to)];
+    found[at] = { p: first, value: bound(first) };
+    found.push({ p: second, value: bound(second) });
+  }
+}
+
+/** An upper bound alike. */
+export const greatestOver = (all: readonly Piece[], bound: (p: Piece) => number): number =>
+  -leastOver(all, (p) => -bound(p));

@@ -1,13 +1,14 @@
 /** The parked chair in the room: what its outline is worked out from, for the quantities that ask what is around it. */
-import { add, exactly, plusMinus, type Interval } from "../../language/quantity/interval.js";
+import { add, exactly, scale, shift, type Interval } from "../../language/quantity/interval.js";
 import { parkedFootprint, type ChairOutline, type Footprint } from "../plan/footprint.js";
 import type { RoomOutline, ThingOutline } from "../plan/outline.js";
+import { seatAlone } from "../plan/parking.js";
 import { bedAxes } from "../plan/room.js";
 import type { Of } from "../quantity.js";
 import type { Scene } from "../scene.js";
 import { gapCorner } from "./gap.js";
-import { absent, signedTurn } from "./inputs.js";
-import { parkingInputs, type Parking } from "./parked.js";
+import { absent, isWritten, measuredBlock, signedTurn } from "./inputs.js";
+import { parkingInputs, planWith, type Parking } from "./parked.js";
 import { bedPlaceOr, type Inputs } from "./standing.js";
 
 /** Needs the chair, how it stands beside the bed, and where the bed stands in the room. */
@@ -24,6 +25,7 @@ export function chairInRoomInputs(s: Scene, of: Of): Inputs {
   return {
     ...parking,
     gap: of(gapCorner),
+    gapTaped: isWritten(measuredBlock(s), "gap") ? "yes" : undefined,
     hip: of.default("hip-from-seat-rear"),
     scoot: s.parked.scooted ? of.default("scoot-forward") : undefined,
     along: of.transfer("along", "the hip joint's place along the bed before sliding (along)"),
@@ -35,6 +37,8 @@ export function chairInRoomInputs(s: Scene, of: Of): Inputs {
 
 export type ChairInRoom = Parking & {
   readonly gap: Interval;
+  /** Whether the gap is as taped; else the chair stands as near as its parts let it, by which every angle has a gap of its own. */
+  readonly gapTaped?: "yes";
   readonly hip: Interval;
   readonly scoot?: Interval;
   readonly along: Interval;
@@ -106,9 +110,8 @@ export function chairInRoom(i: ChairInRoom, room: RoomOutline): StandingChair | 
   const outward = i.bedSide === "left" ? left : { x: -left.x, y: -left.y };
   const { west, east, south, north } = bed.sides;
   const sized = (low: Interval, high: Interval, towards: number): [Interval, Interval] => {
-    const seen = towards > 0 ? high : low;
-    const by = Math.max(seen.high - seen.nominal, seen.nominal - seen.low);
-    return [plusMinus(low.nominal, by), exactly(high.nominal - low.nominal)];
+    const size = high.nominal - low.nominal;
+    return [towards > 0 ? shift(high, -size) : low, exactly(size)];
   };
   const [x, ew] = sized(west, east, up.x + outward.x);
   const [y, ns] = sized(south, north, up.y + outward.y);
@@ -116,7 +119,9 @@ export function chairInRoom(i: ChairInRoom, room: RoomOutline): StandingChair | 
   const footprint = parkedFootprint({
     chair: outlineOf(i),
     turned,
-    gap: i.gap,
+    ...(i.gapTaped
+      ? { plan: seatAlone(i.seatDepth, scale(i.seatWidth, 0.5)), clearance: i.gap }
+      : { plan: planWith(i, i.equipment), clearance: i.clearance }),
     hip,
     along: i.along,
     bed: { x, y, width: lengthways ? ns : ew, length: lengthways ? ew : ns },

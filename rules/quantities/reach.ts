@@ -69,13 +69,12 @@ function ownFrame(outlines: readonly Outline[]): readonly Outline[] {
  */
 function chairs(c: StandingChair, axle: Interval): Readonly<Record<End, readonly Outline[]>> {
   const nominal = ownFrame(c.footprint.nominal);
-  const [pose] = c.footprint.poses;
+  const { largest, smallest } = c.footprint;
   const off = Math.max(axle.high - axle.nominal, axle.nominal - axle.low);
-  const whole = (o: readonly Outline[] | undefined): boolean => o?.length === nominal.length;
   return {
     nominal,
-    tightest: pose && whole(pose.largest) ? fromAxle(pose.largest, off) : nominal,
-    widest: pose && whole(pose.smallest) ? fromAxle(pose.smallest, -off) : nominal,
+    tightest: fromAxle(largest, off),
+    widest: smallest.length === nominal.length ? fromAxle(smallest, -off) : nominal,
   };
 }
 

@@ -1,8 +1,9 @@
 /** `park.room-clearance`: what is left between the parked chair and the walls and things around it. */
 import type { Interval } from "../../language/quantity/interval.js";
-import { smallestBox, wallSolids, type Sides } from "../plan/outline.js";
+import { bounded, leastApartOver, mostApartOver } from "../plan/apart.js";
+import { wallSolids, type Sides } from "../plan/outline.js";
 import type { Footprint } from "../plan/footprint.js";
-import { clearance, enlarged, leastClearance, type Box, type Outline } from "../plan/room.js";
+import { clearance, leastClearance, type Box, type Outline } from "../plan/room.js";
 import type { Outcome } from "../quantity.js";
 import type { Scene } from "../scene.js";
 import type { Of } from "../quantity.js";
@@ -36,58 +37,35 @@ export interface Solid {
   readonly sides: Sides;
 }
 
-const asBox = ({ west, east, south, north }: Sides, end: "low" | "nominal" | "high"): Box => {
-  const other = end === "low" ? "high" : end === "high" ? "low" : "nominal";
-  return {
-    x: west[end],
-    y: south[end],
-    width: Math.max(0, east[other] - west[end]),
-    depth: Math.max(0, north[other] - south[end]),
-  };
-};
-const off = (s: Sides): number => {
-  const of = (i: Interval): number => Math.max(i.high - i.nominal, i.nominal - i.low);
-  return Math.hypot(Math.max(of(s.west), of(s.east)), Math.max(of(s.south), of(s.north)));
-};
-
-/** The most that can be left: both as small as they may be, and as far apart as their tolerances let them be. */
-function farthest(chair: Footprint, sides: Sides): number {
-  const held = smallestBox(sides) && asBox(sides, "high");
-  // Drawn in by the tolerances the box is what every possible box holds; one too small for that is moved instead.
-  const holds = held && 2 * chair.offX <= held.width && 2 * chair.offY <= held.depth;
-  const box = holds ? enlarged(held, -chair.offX, -chair.offY) : (held ?? asBox(sides, "nominal"));
-  const moved = holds ? 0 : Math.hypot(chair.offX, chair.offY) + (held ? 0 : off(sides));
-  let most = -Infinity;
-  for (const pose of chair.poses)
-    most = Math.max(most, leastClearance(pose.smallest, box) + pose.between + moved);
-  return most;
-}
+const drawnBox = ({ west, east, south, north }: Sides): Box => ({
+  x: west.nominal,
+  y: south.nominal,
+  width: Math.max(0, east.nominal - west.nominal),
+  depth: Math.max(0, north.nominal - south.nominal),
+});
 
 /** Least distance from the parked chair to any of some solids, and the name of the nearest. */
 export function clearanceAround(
   chair: Footprint,
   solids: readonly Solid[],
 ): { readonly value: Interval; readonly nearest: string } | undefined {
-  let low = Infinity;
-  let high = Infinity;
   let nominal = Infinity;
   let nearest: string | undefined;
-  const swing = chair.poses.reduce((sum, pose) => sum + pose.between, 0);
-  for (const { name, sides } of solids) {
-    const now = leastClearance(chair.nominal, asBox(sides, "nominal"));
-    if (now < nominal - 1e-9) {
-      nominal = now;
+  const things = solids.map(({ name, sides }) => {
+    const away = leastClearance(chair.nominal, drawnBox(sides));
+    // Of some that are as near the first keeps its name.
+    if (away < nominal - 1e-9) {
+      nominal = away;
       nearest = name;
     }
-    // Too far away to matter, however the tolerances fall.
-    if (now - Math.hypot(chair.offX, chair.offY) - off(sides) - 2 * swing - chair.offShape > high) continue;
-    // At worst both are as large as they may be and as near as their tolerances let them come.
-    const worst = enlarged(asBox(sides, "low"), chair.offX, chair.offY);
-    for (const pose of chair.poses) low = Math.min(low, leastClearance(pose.largest, worst) - pose.between);
-    high = Math.min(high, farthest(chair, sides));
-  }
+    return { away, thing: bounded(sides) };
+  });
   if (nearest === undefined) return undefined;
-  return { value: { low: Math.min(low, nominal), nominal, high: Math.max(high, nominal) }, nearest };
+  // After the nearest it is quickly told of most others that they are too far away to matter.
+  const sorted = things.sort((a, b) => a.away - b.away).map((t) => t.thing);
+  const low = Math.min(nominal, leastApartOver(chair, sorted));
+  const high = Math.max(nominal, mostApartOver(chair, sorted));
+  return { value: { low, nominal, high }, nearest };
 }
 
 export const roomClearance = derived({

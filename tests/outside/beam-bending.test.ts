@@ -23,6 +23,15 @@ describe("printed answers", () => {
     // The problem's load of 2000 lb stands at 3 ft; 1500 lb in the middle gives the same moment, 1500 x 12 / 4.
     expect(stress(1500, 144, 2, 4)).toBeCloseTo(10125, 6);
   });
+  test("a square oak beam of 7.5 m under 1.5 kN/m, 32 MPa allowed: 10.55 kN m, so 125.52 mm, 130 mm taken (Hibbeler, Mechanics of Materials, problem 11-02)", () => {
+    // Spread over the whole length a load bends the middle as half of it does there: w L^2 / 8 = (w L / 2) L / 4.
+    const half = (1500 * 7.5) / 2;
+    const side = 0.12552;
+    expect(stress(half, 7.5, side, side) / 1e6).toBeCloseTo(32, 1);
+    expect((stress(half, 7.5, side, side) * side ** 3) / 6 / 1e3).toBeCloseTo(10.55, 2);
+    expect(stress(half, 7.5, 0.13, 0.13) / 1e6).toBeLessThan(32);
+    expect(stress(half, 7.5, 0.125, 0.125) / 1e6).toBeGreaterThan(32);
+  });
 });
 
 describe("integrated beforehand over 400 001 points, 764.9187 N, 230 mm wide", () => {
@@ -38,6 +47,10 @@ describe("integrated beforehand over 400 001 points, 764.9187 N, 230 mm wide", (
     const middle = stress(764.9187, 300, 230, 18);
     expect(middle).toBeGreaterThan(4.1058);
     expect(middle).toBeGreaterThan(3.0794);
+  });
+  test("and sags most there: 5 kN at 3 m of 5 m, E 2e5 N/mm2, I 1e8 mm4, sag 0.61734 mm at most (strength of materials text, example 12.4)", () => {
+    expect(sag(5e3, 5000, widthOf(1e8, 200), 200, 2e5)).toBeGreaterThan(0.61734);
+    expect(sag(5e3, 5000, widthOf(1e8, 200), 200, 2e5)).toBeLessThan(0.66);
   });
 });
 

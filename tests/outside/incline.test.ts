@@ -28,6 +28,38 @@ describe("printed answers", () => {
   });
 });
 
+describe("printed answers for a force that pulls away from the slope at an angle a, least at the angle of friction", () => {
+  // It presses less: P cos a = W sin t + mu (W cos t - P sin a), so that P is the push along the slope over cos a + mu sin a; and
+  // that is the push along a slope steeper by all that is left to a right angle, sin (90 - a) + mu cos (90 - a).
+  const pull = (weight: number, mu: number, degrees: number, aside: number) =>
+    push(weight, mu, degrees) / push(1, mu, 90 - aside);
+  /** Holding back a body that would slide: friction helps, so mu is taken the other way round. */
+  const hold = (weight: number, mu: number, degrees: number, aside: number) =>
+    push(weight, mu, -degrees) / push(1, mu, aside - 90);
+  /** Over all angles the divisor is greatest at its crest, which is the angle of friction off the slope. */
+  const least = (weight: number, mu: number, degrees: number) =>
+    push(weight, mu, degrees) / pushRatio(exactly(mu), between(0, 90 * degree)).high;
+  const frictionAngle = (mu: number) => slidingMargin(exactly(mu), exactly(0)).nominal / degree;
+
+  test("60 lb up 20 degrees, friction 0.30: least 35.9 lb, 36.7 degrees above the horizontal (statics text, quoted at brainmass.com 6136)", () => {
+    const aside = frictionAngle(0.3);
+    expect(20 + aside).toBeCloseTo(36.7, 1);
+    expect(least(60, 0.3, 20)).toBeCloseTo(35.9, 1);
+    expect(pull(60, 0.3, 20, aside)).toBeCloseTo(35.9, 1);
+    for (const other of [0, aside - 2, aside + 2, 40])
+      expect(pull(60, 0.3, 20, other)).toBeGreaterThan(least(60, 0.3, 20));
+  });
+  test("60 lb up 30 degrees, friction 0.25: 41.7 lb in the best direction (the book's answer, physics forum 100581)", () => {
+    expect(least(60, 0.25, 30)).toBeCloseTo(41.7, 1);
+    expect(pull(60, 0.25, 30, frictionAngle(0.25))).toBeCloseTo(41.7, 1);
+  });
+  test("75.0 N on 25 degrees, friction 0.363: 8.05 N at 40 degrees to the horizontal keep it from sliding down (college physics text, physics forum 535689)", () => {
+    expect(hold(75, 0.363, 25, 40 - 25)).toBeCloseTo(8.05, 2);
+    // As if it pressed the body on, by a wrong sign, less would do.
+    expect(hold(75, 0.363, 25, 25 - 40)).toBeLessThan(7);
+  });
+});
+
 describe("forces solved by bisection beforehand, 78 kg (764.9187 N)", () => {
   test.each([
     [0.25, 0, 191.2297, 191.2297],

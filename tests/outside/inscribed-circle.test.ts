@@ -125,6 +125,146 @@ describe("outlines with known circles (JTS, MaximumInscribedCircleTest)", () => 
   });
 });
 
+test("a kite with a hole in it (JTS, the same tests)", () => {
+  const points = (ring: Ring) => ring.map(([x, y]) => ({ x, y }));
+  const kite = insideDistance(
+    points([
+      [100, 0],
+      [200, 200],
+      [300, 200],
+      [300, 100],
+    ]),
+  );
+  const hole = insideDistance(
+    points([
+      [200, 150],
+      [200, 100],
+      [260, 100],
+    ]),
+  );
+  const found = largestCircle({
+    distance: leastOf([kite, (x, y) => -hole(x, y)]),
+    low: { x: 100, y: 0 },
+    high: { x: 300, y: 200 },
+    precision: 0.005,
+  })!;
+  expect(Math.abs(found.radius - 42.529)).toBeLessThanOrEqual(0.02);
+  expect(Math.abs(found.x - 257.47)).toBeLessThanOrEqual(0.1);
+  expect(Math.abs(found.y - 157.47)).toBeLessThanOrEqual(0.1);
+});
+
+describe("largest empty circles whose middle lies in an outline (JTS, LargestEmptyCircleTest)", () => {
+  const square: Ring = [
+    [1, 1],
+    [9, 1],
+    [9, 9],
+    [1, 9],
+  ];
+  /** Obstacles are boxes of no size, or lines; the printed radii are within .01 of the true ones. */
+  test.each<readonly [string, readonly (readonly [number, number, number, number])[], Ring, number]>([
+    [
+      "four points, in their hull",
+      [
+        [100, 100, 100, 100],
+        [100, 100, 200, 200],
+        [200, 200, 200, 200],
+        [200, 200, 100, 100],
+      ],
+      [
+        [100, 100],
+        [100, 200],
+        [200, 200],
+        [200, 100],
+      ],
+      70.71,
+    ],
+    [
+      "three points, in their hull",
+      [
+        [100, 100, 100, 100],
+        [300, 300, 100, 100],
+        [200, 200, 250, 250],
+      ],
+      [
+        [100, 100],
+        [300, 100],
+        [200, 250],
+      ],
+      108.33,
+    ],
+    [
+      "three points, the middle on the hull's side",
+      [
+        [100, 100, 100, 100],
+        [300, 300, 100, 100],
+        [150, 150, 50, 50],
+      ],
+      [
+        [100, 100],
+        [300, 100],
+        [150, 50],
+      ],
+      83.33,
+    ],
+    [
+      "a line and a point, in their hull",
+      [
+        [100, 300, 100, 100],
+        [250, 250, 200, 200],
+      ],
+      [
+        [100, 100],
+        [300, 100],
+        [250, 200],
+      ],
+      64.31,
+    ],
+    [
+      "three points, the middle in a corner of a square",
+      [
+        [2, 2, 2, 2],
+        [6, 6, 4, 4],
+        [8, 8, 8, 8],
+      ],
+      square,
+      7.065,
+    ],
+    [
+      "two points outside of the square",
+      [
+        [10, 10, 10, 10],
+        [10, 10, 0, 0],
+      ],
+      square,
+      10.29,
+    ],
+    [
+      "the square's sides and two points in it",
+      [
+        [1, 9, 1, 1],
+        [1, 9, 9, 9],
+        [1, 1, 1, 9],
+        [9, 9, 1, 9],
+        [4, 4, 3, 3],
+        [7, 7, 6, 6],
+      ],
+      square,
+      3,
+    ],
+  ])("%s", (_, obstacles, ring, radius) => {
+    const inside = insideDistance(ring.map(([x, y]) => ({ x, y })));
+    const found = largestCircle({
+      distance: leastOf(obstacles.map(([w, e, s, n]) => boxDistance(w, e, s, n))),
+      low: { x: Math.min(...ring.map((p) => p[0])), y: Math.min(...ring.map((p) => p[1])) },
+      high: { x: Math.max(...ring.map((p) => p[0])), y: Math.max(...ring.map((p) => p[1])) },
+      precision: 0.001,
+      outside: (x, y) => -inside(x, y),
+    })!;
+    expect(Math.abs(found.radius - radius)).toBeLessThanOrEqual(0.02);
+    expect(found.atMost).toBeGreaterThanOrEqual(radius - 0.01);
+  });
+});
+
 test("as another program finds it, on 300 random rooms with furniture, and its answer lies within ours", () => {
   const random = draws(82);
   for (let n = 0; n < 300; n++) {

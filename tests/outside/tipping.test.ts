@@ -23,6 +23,28 @@ describe("printed answers", () => {
   test("250 lb, 32 in wide, 60 lb at 60 in: does not tip (Mississippi State University, statics, friction example 1)", () => {
     expect(block(16, (60 * 60) / 250)).toBeCloseTo(1.6, 9);
   });
+  /** All of the block bears where friction acts, as a chair's load does whose middle is over its drive wheels. */
+  const holdsBack = (weight: number, friction: number, pushed: number) =>
+    floorHold({
+      ...(at({ depth: 1, axle: 0, castor: 0, centre: 0, part: 1, ahead: 0, ofDepth: 0 }) as Omit<
+        Along,
+        "part"
+      >),
+      body: exactly(weight),
+      share: exactly(1),
+      chair: exactly(0),
+      away: exactly(pushed / weight),
+      floor: exactly(friction),
+    })!.nominal;
+  test("nor does it slide: friction 0.3 holds 75 lb (the same example); with 0.4 it holds 100 lb, and tips before that (example 3)", () => {
+    expect(holdsBack(250, 0.3, 60)).toBeCloseTo(75 - 60, 9);
+    expect(holdsBack(250, 0.4, 60.606)).toBeCloseTo(100 - 60.606, 9);
+  });
+  test("the crate of 20 kg does not slide: 69.3 N along the floor, which holds 70.9 N (Hibbeler, Statics, example 8.1)", () => {
+    const load = 20 * 9.81 + 80 * Math.sin(Math.PI / 6);
+    expect(load).toBeCloseTo(236.2, 1);
+    expect(holdsBack(load, 0.3, 80 * Math.cos(Math.PI / 6))).toBeCloseTo(70.86 - 69.282, 2);
+  });
   test("the same pushed at 66 in tips from 60.606 lb (example 3)", () => {
     expect(block(16, (66 * 60.606) / 250)).toBeCloseTo(0, 3);
     expect(block(16, (66 * 61) / 250)).toBeLessThan(0);

@@ -37,6 +37,8 @@ describe("a rectangle straight through a door keeps half of what the door is wid
     [800, 300],
     [950, 20],
     [600, 100],
+    // Just as wide as the rectangle: nothing is left; a body that may not touch does not pass a gap of its own width (RPI robotics assignment 2, problem 2).
+    [620, 100],
   ])("door of %i mm in a wall of %i mm", (door, thick) => {
     const solids = [
       box(-3, 0, 3, thick * mm),

@@ -1,7 +1,8 @@
 /** Whatever is written, the geometry gives numbers or says that it has none: it never gives NaN and never throws. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { between, type Interval } from "../../../language/quantity/interval.js";
+import { between, scale, type Interval } from "../../../language/quantity/interval.js";
+import { bounded, leastApartOver, mostApartOver } from "../../../rules/plan/apart.js";
 import { bearings, canLie, wheelClearance } from "../../../rules/plan/board.js";
 import { chairDefaults, chairPlan, sideWindow } from "../../../rules/plan/chair-solids.js";
 import { parkedFootprint } from "../../../rules/plan/footprint.js";
@@ -9,13 +10,14 @@ import { slope, loadRatio } from "../../../rules/plan/heights.js";
 import {
   computedGap,
   contact,
+  seatAlone,
   cornerGap,
   cornerGapAt,
   gapOver,
   measuredGap,
 } from "../../../rules/plan/parking.js";
 import { place } from "../../../rules/plan/placing.js";
-import { enlarged, leastClearance } from "../../../rules/plan/room.js";
+import { leastClearance } from "../../../rules/plan/room.js";
 import { signedTurn } from "../../../rules/quantities/inputs.js";
 
 /** Lengths that a slip of the pen can give: zero, negative, a hundred yards. */
@@ -165,7 +167,8 @@ test("slopes, loads and the room", () => {
         const f = parkedFootprint({
           chair,
           turned,
-          gap: a,
+          plan: seatAlone(m.seatDepth, scale(m.seatWidth, 0.5)),
+          clearance: a,
           hip: b,
           along: c,
           bed: { x: a, y: b, width: m.seatWidth, length: m.seatDepth },
@@ -173,8 +176,10 @@ test("slopes, loads and the room", () => {
           facing: facing as never,
           side: bedSide as never,
         });
-        const box = enlarged({ x: 0, y: 0, width: 0.4, depth: 0 }, a.low, b.low);
-        for (const pose of f.poses) expect(leastClearance(pose.largest, box)).not.toBeNaN();
+        const box = { x: 0, y: 0, width: 0.4, depth: 0 };
+        const thing = bounded({ west: a, east: b, south: b, north: c });
+        expect(leastApartOver(f, [thing])).not.toBeNaN();
+        expect(mostApartOver(f, [thing])).not.toBeNaN();
         expect(leastClearance(f.nominal, box)).not.toBeNaN();
       },
     ),

@@ -4,15 +4,8 @@ import * as households from "./everything-home.js";
 import { extremes } from "./extremes.js";
 import { drawn, held } from "./families.js";
 
-/** At most a quarter wider than what its inputs reach, but for these. */
+/** At most a quarter wider than what its inputs reach. */
 const most = 1.25;
-const wider: Readonly<Record<string, { readonly most: number; readonly because: string }>> = {
-  "park.room-clearance": {
-    most: 1.35,
-    because:
-      "the chair's place is off along the bed and across it by one tolerance each, whatever of them the nearest wall faces",
-  },
-};
 
 /** A value that is known to a nanometre, or its like, has no width to speak of. */
 const point = 1e-9;
@@ -42,9 +35,7 @@ describe("no interval is needlessly wide", () => {
       const { low, high } = drawing.computed(name).value!;
       if (high - low <= point) continue;
       const reached = found.get(name)!;
-      expect((high - low) / (reached.high - reached.low), name).toBeLessThanOrEqual(
-        wider[name]?.most ?? most,
-      );
+      expect((high - low) / (reached.high - reached.low), name).toBeLessThanOrEqual(most);
     }
   });
 });
