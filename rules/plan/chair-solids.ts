@@ -2,9 +2,17 @@
  * The parts of a wheelchair that can meet the side of a bed, from what a tape finds on it and from defaults of the rule set.
  * Lengths in metres. Frame and mirror as in `parking.ts`.
  */
-import { add, between, exactly, scale, subtract, type Interval } from "../../language/quantity/interval.js";
+import {
+  add,
+  between,
+  exactly,
+  negate,
+  scale,
+  subtract,
+  type Interval,
+} from "../../language/quantity/interval.js";
 import type { ArmrestState, LegRestState } from "../steps/types.js";
-import { seatFrame, type Plan, type Solid } from "./parking.js";
+import { seatFrame, type Along, type Plan, type Solid } from "./parking.js";
 
 export interface ChairMeasures {
   readonly seatDepth: Interval;
@@ -100,6 +108,7 @@ export function chairPlan(chair: ChairMeasures, side: SideOfSurface, of: Default
   const solids: Solid[] = [];
   const fromRear = (x: Interval) => ({ from: "rear", x }) as const;
   const fromFront = (x: Interval) => ({ from: "front", x }) as const;
+  const fromAxle = (x: Interval) => ({ from: "axle", x }) as const;
   const outside = (y: Interval) => ({ from: "side", y }) as const;
   const whole = { front: fromFront(zero), rear: fromRear(zero) };
 
@@ -117,13 +126,13 @@ export function chairPlan(chair: ChairMeasures, side: SideOfSurface, of: Default
     {
       part: "hand rim",
       reach: (d: number) => (r: number) => r - d,
-      out: { from: "middle", y: wide } as const,
+      out: { from: "rim", y: zero } as const,
       uses: assumed(chair.rimDiameter),
     },
     {
       part: "tyre",
       reach: () => (r: number) => r,
-      out: { from: "middle", y: subtract(wide, standoff) } as const,
+      out: { from: "rim", y: negate(standoff) } as const,
       uses: assumed(chair.rimStandoff),
     },
   ]) {
@@ -138,8 +147,8 @@ export function chairPlan(chair: ChairMeasures, side: SideOfSurface, of: Default
     solids.push({
       kind: "wheel",
       part,
-      front: fromRear(add(chair.axle, length)),
-      rear: fromRear(subtract(chair.axle, length)),
+      front: fromAxle(length),
+      rear: fromAxle(negate(length)),
       out,
       sure: deep.sure,
       nominal: shallow.nominal,
@@ -163,33 +172,24 @@ export function chairPlan(chair: ChairMeasures, side: SideOfSurface, of: Default
   const bare = chair.hangerStub ?? of("hanger-stub-default");
   const stub = between(Math.max(0, bare.low), Math.max(0, bare.high), Math.max(0, bare.nominal));
   const stubUses = chair.hangerStub ? [] : ["hanger-stub-default"];
-  const hanger = (part: string, forward: Interval, out: Interval, uses: readonly string[]) =>
-    solids.push({
-      kind: "hanger",
-      part,
-      ...whole,
-      front: fromFront(forward),
-      out: outside(out),
-      ...always,
-      uses,
-    });
-  if (chair.nearLegrest === "removed" || chair.nearLegrest === "swung")
-    hanger("hanger stub", stub, zero, stubUses);
-  if (chair.nearLegrest === "swung") {
-    const more = of("hanger-swung-out");
-    hanger("hanger, swung away", add(stub, more), chair.hangerSwung ?? more, [
-      ...stubUses,
-      "hanger-swung-out",
-    ]);
-  }
   const reach = chair.legrestReach ?? of("legrest-reach-default");
   const reachUses = chair.legrestReach ? [] : ["legrest-reach-default"];
+  const more = of("hanger-swung-out");
+  const tips = { none: zero, removed: stub, swung: add(stub, more), "in-place": reach };
+  const [tip, farTip] = [tips[chair.nearLegrest], tips[chair.farLegrest]];
+  const atTip = { ...whole, front: { from: "tip", x: zero } } as const;
+  const hanger = (part: string, front: Along, out: Interval, uses: readonly string[]) =>
+    solids.push({ kind: "hanger", part, ...whole, front, out: outside(out), ...always, uses });
+  if (chair.nearLegrest === "removed") hanger("hanger stub", atTip.front, zero, stubUses);
+  if (chair.nearLegrest === "swung") {
+    hanger("hanger stub", fromFront(stub), zero, stubUses);
+    hanger("hanger, swung away", atTip.front, chair.hangerSwung ?? more, [...stubUses, "hanger-swung-out"]);
+  }
   if (chair.nearLegrest === "in-place")
     solids.push({
       kind: "legrest",
       part: "leg rest in place",
-      ...whole,
-      front: fromFront(reach),
+      ...atTip,
       out: outside(of("legrest-outside")),
       ...always,
       uses: [...reachUses, "legrest-outside"],
@@ -201,7 +201,7 @@ export function chairPlan(chair: ChairMeasures, side: SideOfSurface, of: Default
       solids.push({
         kind: "footplate",
         part: "far footplate",
-        front: fromFront(reach),
+        front: { from: "far-tip", x: zero },
         rear: fromFront(zero),
         out: { from: "middle", y: of("footplate-inner") },
         ...plate,
@@ -238,13 +238,13 @@ export function chairPlan(chair: ChairMeasures, side: SideOfSurface, of: Default
   solids.push({
     kind: "other",
     part: "brake lever",
-    front: fromRear(add(add(chair.axle, radius), of("brake-lever-forward"))),
+    front: fromAxle(add(radius, of("brake-lever-forward"))),
     rear: fromRear(zero),
     out: outside(chair.brakeLever ?? of("brake-lever-outside")),
     ...always,
     uses: ["brake-lever-forward", ...(chair.brakeLever ? [] : ["brake-lever-outside"])],
   });
-  return { depth, half, solids };
+  return { depth, axle: chair.axle, tip, farTip, half, wide, solids };
 }
 
 /**

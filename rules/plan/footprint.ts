@@ -7,6 +7,7 @@ import {
   exactly as exact,
   negate,
   scale,
+  shift,
   subtract,
   type Interval,
 } from "../../language/quantity/interval.js";
@@ -21,7 +22,7 @@ import {
   type Along,
   type Plan,
 } from "./parking.js";
-import { bedAxes, type Compass, type Outline, type Point } from "./room.js";
+import { bedAxes, rectangle, type Compass, type Outline, type Point } from "./room.js";
 import { greatestOf, leastOf, pieces, type Piece } from "./sweep.js";
 
 export type { Compass } from "./room.js";
@@ -94,6 +95,55 @@ function boxes(c: ChairOutline): readonly Ends[] {
   ];
 }
 
+type Box = readonly [rear: Interval, front: Interval, right: Interval, left: Interval];
+
+const largest = ([a, b, c, d]: Box): Picked => [a.low, b.high, c.low, d.high];
+/** Undefined for a part that may be nothing. */
+const smallest = ([a, b, c, d]: Box): Picked | undefined =>
+  a.high > b.low || c.high > d.low ? undefined : [a.high, b.low, c.high, d.low];
+const nominal = ([a, b, c, d]: Box): Picked => [a.nominal, b.nominal, c.nominal, d.nominal];
+
+/** The same parts by where each of their ends is: ahead of the seat's rear edge, and from the middle towards the bed. */
+const inOwnFrame = (c: ChairOutline): readonly Box[] =>
+  boxes(c).map(([a, b, right, left]) => {
+    const ahead = ({ from, x }: Along): Interval => (from === "front" ? add(c.depth, x) : x);
+    const aside = ({ from, y }: Across): Interval => (from === "side" ? add(scale(c.width, 0.5), y) : y);
+    return [ahead(a), ahead(b), aside(right), aside(left)];
+  });
+
+/** Outlines of a chair in its own frame, x ahead, y to its left: such as hold every chair within tolerance, and such as every one holds. */
+export interface ChairOutlines {
+  readonly largest: readonly Outline[];
+  readonly nominal: readonly Outline[];
+  readonly smallest: readonly Outline[];
+}
+
+/**
+ * About the point of its middle line that is that far ahead of the seat's rear edge. `nearLeft`: the side next to the bed is the
+ * chair's left one.
+ */
+export function chairOutlines(c: ChairOutline, nearLeft: boolean, origin: number): ChairOutlines {
+  const all = inOwnFrame(c).map(([a, b, right, left]): Box => [
+    shift(a, -origin),
+    shift(b, -origin),
+    ...(nearLeft ? ([right, left] as const) : ([negate(left), negate(right)] as const)),
+  ]);
+  const drawn = (pick: (b: Box) => Picked | undefined): Outline[] =>
+    all.flatMap((b) => {
+      const picked = pick(b);
+      if (!picked) return [];
+      const [x0, x1, y0, y1] = picked;
+      return [rectangle(x0, y0, x1 - x0, y1 - y0)];
+    });
+  return { largest: drawn(largest), nominal: drawn(nominal), smallest: drawn(smallest) };
+}
+
+/** Half way between the chair's rear and front end, ahead of the seat's rear edge. */
+export function halfWay(c: ChairOutline): number {
+  const all = inOwnFrame(c);
+  return (Math.min(...all.map((b) => b[0].nominal)) + Math.max(...all.map((b) => b[1].nominal))) / 2;
+}
+
 /** A part's ends, its own lengths at one end of their bounds: its rear and its right at the one, its front and its left at the other. */
 const taken = ([a, b, c, d]: Ends, least: "low" | "high", most: "low" | "high"): Ends => [
   { ...a, x: exact(a.x[least]) },
@@ -128,9 +178,7 @@ export function parkedFootprint(p: ParkedInRoom): Footprint {
   const fromRear = ({ from, x }: Along): Interval => (from === "front" ? add(plan.depth, x) : x);
   const fromMiddle = ({ from, y }: Across): Interval => (from === "side" ? add(plan.half, y) : y);
 
-  const drawn = (
-    pick: (rear: Interval, front: Interval, right: Interval, left: Interval) => Picked | undefined,
-  ) => {
+  const drawn = (pick: (b: Box) => Picked | undefined) => {
     const t = p.turned.nominal;
     const [sin, cos] = [Math.sin(t), Math.cos(t)];
     const reach = computedGap(plan, p.clearance, seatRear, centre).at(t);
@@ -140,7 +188,7 @@ export function parkedFootprint(p: ParkedInRoom): Footprint {
       return lengthways ? { x: e, y: n } : { x: n, y: e };
     };
     return all.flatMap(([a, b, c, d]): Outline[] => {
-      const picked = pick(fromRear(a), fromRear(b), fromMiddle(c), fromMiddle(d));
+      const picked = pick([fromRear(a), fromRear(b), fromMiddle(c), fromMiddle(d)]);
       if (!picked) return [];
       const [x0, x1, y0, y1] = picked;
       return [[place(x0, y0), place(x1, y0), place(x1, y1), place(x0, y1)]];
@@ -182,11 +230,9 @@ export function parkedFootprint(p: ParkedInRoom): Footprint {
       (made ??= all.map((ends) => corners(sized(ends)))).map((part) => asPart(part.map((at) => at(turned))));
   };
   return {
-    nominal: drawn((a, b, c, d) => [a.nominal, b.nominal, c.nominal, d.nominal]),
-    largest: drawn((a, b, c, d) => [a.low, b.high, c.low, d.high]),
-    smallest: drawn((a, b, c, d) =>
-      a.high > b.low || c.high > d.low ? undefined : [a.high, b.low, c.high, d.low],
-    ),
+    nominal: drawn(nominal),
+    largest: drawn(largest),
+    smallest: drawn(smallest),
     turns,
     outer: parts(outermost),
     inner: parts(innermost),

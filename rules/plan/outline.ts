@@ -76,6 +76,8 @@ export interface DoorOutline {
   /** Unit vector into the room. */
   readonly inward: Point;
   readonly clear: Interval;
+  /** From the west or south end of its wall to the first of the two. */
+  readonly at: Interval;
   readonly opens?: string | undefined;
   /** The jamb with the hinges, where it is said. */
   readonly hinge?: Point | undefined;
@@ -205,6 +207,7 @@ function doorOutline(d: DoorMeasure, sides: readonly WallOutline[]): DoorOutline
     to,
     inward: wall.inward,
     clear: d.clear,
+    at: d.at,
     opens: d.opens,
     hinge: first ? from : second ? to : undefined,
     past: pastEnds(d.at, d.clear, subtract(wall.ends, wall.begins)),

@@ -12,18 +12,24 @@
  * otherwise a tolerance on the seat's depth would be counted twice. In each remaining length the gap rises or falls throughout,
  * and for all solids alike, so bounds of the lengths give exact bounds of the gap; the angle is cut into pieces.
  */
-import { exactly, type Interval } from "../../language/quantity/interval.js";
+import { add, exactly, subtract, type Interval } from "../../language/quantity/interval.js";
 import { greatestOf, leastOf, pieces, turnsAway, type Piece } from "./sweep.js";
 
-/** A place along the seat: ahead of its rear edge, or ahead of its front edge (negative: behind it). */
+/**
+ * What places along the chair are counted from: the seat's rear edge, the axle, the seat's front edge, or the end of what stands
+ * in front of it on the near side (`tip`) or the far one. Two places counted from the same one differ by what they are ahead of it, and no more.
+ */
+export type From = "rear" | "axle" | "front" | "tip" | "far-tip";
+
+/** A place along the chair: ahead of one of those (negative: behind it). */
 export interface Along {
-  readonly from: "rear" | "front";
+  readonly from: From;
   readonly x: Interval;
 }
 
-/** A place across the chair, towards the edge: outside the seat's near side, or from the middle of the chair. */
+/** A place across the chair, towards the edge: outside the seat's near side, the middle of the chair, or the outer face of the near hand rim. */
 export interface Across {
-  readonly from: "side" | "middle";
+  readonly from: "side" | "middle" | "rim";
   readonly y: Interval;
 }
 
@@ -49,14 +55,26 @@ export interface Solid {
 
 export interface Plan {
   readonly depth: Interval;
-  /** From the middle of the seat to its near side. */
+  /** Ahead of the seat's rear edge. */
+  readonly axle: Interval;
+  /** How far the end of what stands in front of the seat is ahead of the seat's front edge, on the near and the far side. */
+  readonly tip: Interval;
+  readonly farTip: Interval;
+  /** From the middle of the seat to its near side, and to the outer face of the near hand rim. */
   readonly half: Interval;
+  readonly wide: Interval;
   readonly solids: readonly Solid[];
 }
 
-export const seatFront: Along = { from: "front", x: exactly(0) };
-export const seatRear: Along = { from: "rear", x: exactly(0) };
-export const seatSide: Across = { from: "side", y: exactly(0) };
+/** A place counted from an end of the seat. */
+export interface SeatPlace extends Along {
+  readonly from: "rear" | "front";
+}
+
+const zero = exactly(0);
+export const seatFront: SeatPlace = { from: "front", x: zero };
+export const seatRear: SeatPlace = { from: "rear", x: zero };
+export const seatSide: Across = { from: "side", y: zero };
 
 /** The seat itself, which meets whatever stands beside it. */
 export const seatFrame: Solid = {
@@ -71,7 +89,7 @@ export const seatFrame: Solid = {
 };
 
 /** The chair as if the seat alone could touch: so stands one whose gap was taped at the seat's nearest corner. */
-export const seatAlone = (depth: Interval, half: Interval): Plan => ({ depth, half, solids: [seatFrame] });
+export const seatAlone = (plan: Plan): Plan => ({ ...plan, solids: [seatFrame] });
 
 /** Gap beside one point of the chair, as a function of the chair's angle. */
 export interface Gap {
@@ -87,33 +105,44 @@ interface Reach {
   readonly nominal: boolean;
 }
 
-/** `a` less `b`, and a length `between` that is added (1) or taken off (-1) where they are counted from different places. */
-function less(a: Interval, b: Interval, between: Interval, sign: -1 | 0 | 1): Interval {
-  const low = a.low - b.high;
-  const nominal = a.nominal - b.nominal;
-  const high = a.high - b.low;
-  if (sign === 0) return { low, nominal, high };
-  return sign > 0
-    ? { low: low + between.low, nominal: nominal + between.nominal, high: high + between.high }
-    : { low: low - between.high, nominal: nominal - between.nominal, high: high - between.low };
+type Lengths = Pick<Plan, "axle" | "depth" | "tip" | "farTip">;
+/** How often each length is counted in each place. */
+const counted: Readonly<Record<From, Readonly<Partial<Record<keyof Lengths, 1>>>>> = {
+  rear: {},
+  axle: { axle: 1 },
+  front: { depth: 1 },
+  tip: { depth: 1, tip: 1 },
+  "far-tip": { depth: 1, farTip: 1 },
+};
+const lengths = ["axle", "depth", "tip", "farTip"] as const;
+
+/** How far a place is ahead of another; what both are counted from cancels. */
+export function apart(a: Along, b: Along, of: Lengths): Interval {
+  let x = subtract(a.x, b.x);
+  if (a.from === b.from) return x;
+  for (const name of lengths) {
+    const times = (counted[a.from][name] ?? 0) - (counted[b.from][name] ?? 0);
+    if (times !== 0) x = times > 0 ? add(x, of[name]) : subtract(x, of[name]);
+  }
+  return x;
 }
 
-/** How far ahead of `b` along the seat `a` is. */
-const apart = (a: Along, b: Along, depth: Interval): Interval =>
-  less(a.x, b.x, depth, a.from === b.from ? 0 : a.from === "front" ? 1 : -1);
-/** How far outside of `b`, towards the edge, `a` is. */
-const beyond = (a: Across, b: Across, half: Interval): Interval =>
-  less(a.y, b.y, half, a.from === b.from ? 0 : a.from === "side" ? 1 : -1);
+/** How far a place is outside another. */
+export function outside(a: Across, b: Across, of: Pick<Plan, "half" | "wide">): Interval {
+  const y = subtract(a.y, b.y);
+  if (a.from === b.from) return y;
+  const far = (o: Across): Interval => (o.from === "middle" ? zero : o.from === "side" ? of.half : of.wide);
+  return add(y, subtract(far(a), far(b)));
+}
 
-function reaches(plan: Plan, point: Along, across = seatSide): readonly Reach[] {
-  return plan.solids.map((s) => ({
-    ahead: apart(s.front, point, plan.depth),
-    behind: apart(s.rear, point, plan.depth),
-    out: beyond(s.out, across, plan.half),
+const reaches = (plan: Plan, point: Along, beside = seatSide): readonly Reach[] =>
+  plan.solids.map((s) => ({
+    ahead: apart(s.front, point, plan),
+    behind: apart(s.rear, point, plan),
+    out: outside(s.out, beside, plan),
     sure: s.sure,
     nominal: s.nominal,
   }));
-}
 
 const lowestReach = (r: Reach, p: Piece) => leastOf(turnsAway(p) ? r.behind : r.ahead, r.out, p);
 const highestReach = (r: Reach, p: Piece) => greatestOf(turnsAway(p) ? r.behind : r.ahead, r.out, p);
@@ -121,11 +150,11 @@ const nominalReach = (r: Reach, t: number) =>
   (t < 0 ? r.behind.nominal : r.ahead.nominal) * Math.sin(t) + r.out.nominal * Math.max(0, Math.cos(t));
 
 /**
- * The gap as it follows from the chair's solids, beside a point of the seat's near side unless told `across` which. A chair without
+ * The gap beside a point (of the seat's near side, if not said otherwise) as it follows from the chair's solids. A chair without
  * solids has no gap: callers always give the seat itself.
  */
-export const computedGap = (plan: Plan, clearance: Interval, point: Along, across?: Across): Gap =>
-  gapOf(reaches(plan, point, across), clearance);
+export const computedGap = (plan: Plan, clearance: Interval, point: Along, beside?: Across): Gap =>
+  gapOf(reaches(plan, point, beside), clearance);
 
 function gapOf(all: readonly Reach[], clearance: Interval): Gap {
   return {
@@ -147,9 +176,10 @@ function gapOf(all: readonly Reach[], clearance: Interval): Gap {
 }
 
 /** The gap that follows from the one measured at the seat's nearest corner. */
-export function measuredGap(measured: Interval, depth: Interval, point: Along): Gap {
-  const toFront = apart(seatFront, point, depth);
-  const toRear = apart(point, seatRear, depth);
+export function measuredGap(measured: Interval, depth: Interval, point: SeatPlace): Gap {
+  const of = { depth, axle: zero, tip: zero, farTip: zero };
+  const toFront = apart(seatFront, point, of);
+  const toRear = apart(point, seatRear, of);
   return {
     over(p) {
       const d = turnsAway(p) ? toRear : toFront;

@@ -1,5 +1,5 @@
 /** The parked chair in the room: what its outline is worked out from, for the quantities that ask what is around it. */
-import { add, exactly, scale, shift, type Interval } from "../../language/quantity/interval.js";
+import { add, exactly, shift, type Interval } from "../../language/quantity/interval.js";
 import { parkedFootprint, type ChairOutline, type Footprint } from "../plan/footprint.js";
 import type { RoomOutline, ThingOutline } from "../plan/outline.js";
 import { seatAlone } from "../plan/parking.js";
@@ -49,7 +49,7 @@ export type ChairInRoom = Parking & {
 };
 
 /** How far each part of the chair stands out in front, by how the leg rests stand. */
-function outlineOf(i: Parking): ChairOutline {
+export function outlineOf(i: Parking): ChairOutline {
   const stub = i.hangerStub ?? i.bag.of("hanger-stub-default");
   const reach = i.legrestReach ?? i.bag.of("legrest-reach-default");
   const out = i.bag.of("hanger-swung-out");
@@ -116,12 +116,12 @@ export function chairInRoom(i: ChairInRoom, room: RoomOutline): StandingChair | 
   const [x, ew] = sized(west, east, up.x + outward.x);
   const [y, ns] = sized(south, north, up.y + outward.y);
   const lengthways = up.x !== 0;
+  const plan = planWith(i, i.equipment);
   const footprint = parkedFootprint({
     chair: outlineOf(i),
     turned,
-    ...(i.gapTaped
-      ? { plan: seatAlone(i.seatDepth, scale(i.seatWidth, 0.5)), clearance: i.gap }
-      : { plan: planWith(i, i.equipment), clearance: i.clearance }),
+    plan: i.gapTaped ? seatAlone(plan) : plan,
+    clearance: i.gapTaped ? i.gap : i.clearance,
     hip,
     along: i.along,
     bed: { x, y, width: lengthways ? ns : ew, length: lengthways ? ew : ns },

@@ -1,7 +1,7 @@
 /** The board as it lies: one piece of arithmetic, from which all quantities of the board in plan are read. */
 import { exactly, type Interval } from "../../language/quantity/interval.js";
 import { bearings, canLie, wheelClearance, type Bearings, type Laid } from "../plan/board.js";
-import { computedGap, cornerGapAt, measuredGap, type Along } from "../plan/parking.js";
+import { computedGap, cornerGapAt, measuredGap, type SeatPlace } from "../plan/parking.js";
 import { place } from "../plan/placing.js";
 import type { Of, Outcome, QuantityRule } from "../quantity.js";
 import type { Scene } from "../scene.js";
@@ -65,7 +65,7 @@ function lay(i: LayingHanded): OnBoard | undefined | "steep" {
     back: chosen.back,
   };
   if (!canLie(turned, laid.angle)) return "steep";
-  const point: Along = { from: "front", x: exactly(-chosen.back) };
+  const point: SeatPlace = { from: "front", x: exactly(-chosen.back) };
   const back = setbackLanding(i);
   const result = bearings({
     length: i.length,

@@ -1,16 +1,27 @@
 /** `reach.*`: the way of the chair from outside the door to beside the bed, and where it is tightest. */
 import { exactly, type Interval } from "../../language/quantity/interval.js";
 import type { DoorOutline, RoomOutline } from "../plan/outline.js";
-import type { Outline, Point } from "../plan/room.js";
+import { chairOutlines, halfWay } from "../plan/footprint.js";
+import { seatAlone } from "../plan/parking.js";
+import { bedAxes, type Outline, type Point } from "../plan/room.js";
 import { driveOf, type Drive } from "../plan/way/drive.js";
 import type { ChairPose, Way, WayProblem } from "../plan/way/problem.js";
-import { throughDoor, type End } from "../plan/way/through-door.js";
+import { approaches } from "../plan/way/approach.js";
+import { throughDoor } from "../plan/way/through-door.js";
 import { widestWay } from "../plan/way/way.js";
+import { problemOf, wayWithin, type Approaching } from "../plan/way/within.js";
 import { quantity, type Of, type Outcome } from "../quantity.js";
 import type { Scene } from "../scene.js";
 import type { Term } from "../types.js";
-import { chairInRoom, chairInRoomInputs, type ChairInRoom, type StandingChair } from "./chair-in-room.js";
+import {
+  chairInRoom,
+  chairInRoomInputs,
+  outlineOf,
+  type ChairInRoom,
+  type StandingChair,
+} from "./chair-in-room.js";
 import { beyondSquare, derived } from "./inputs.js";
+import { planWith } from "./parked.js";
 import { noRoom, roomInputs, roomOf, type Inputs, type RoomHanded } from "./standing.js";
 
 function inputs(s: Scene, of: Of): Inputs {
@@ -64,34 +75,45 @@ function ownFrame(outlines: readonly Outline[]): readonly Outline[] {
 }
 
 /**
- * Outlines of the chair for each end of its tolerances, as equipped once it is parked: a leg rest that is lifted off on the way
- * counts as off all the way. Hands on the rims are not in them; the rules leave room for hands.
+ * The chair and every place from which it may be parked. Its outlines are as equipped once it is parked: a leg rest that is lifted
+ * off on the way counts as off all the way. Hands on the rims are not in them; the rules leave room for hands.
  */
-function chairs(c: StandingChair, axle: Interval): Readonly<Record<End, readonly Outline[]>> {
-  const nominal = ownFrame(c.footprint.nominal);
-  const { largest, smallest } = c.footprint;
-  const off = Math.max(axle.high - axle.nominal, axle.nominal - axle.low);
+export function approaching(i: ChairInRoom, c: StandingChair): Approaching {
+  const outline = outlineOf(i);
+  const { up, left } = bedAxes(c.bed.head!);
+  const outward = i.bedSide === "left" ? left : { x: -left.x, y: -left.y };
+  const ahead = i.facing === "head" ? up : { x: -up.x, y: -up.y };
+  const plan = planWith(i, i.equipment);
+  const bedLeft = ahead.y * outward.x - ahead.x * outward.y > 0;
+  const { west, east, south, north } = c.bed.sides;
+  const origin = halfWay(outline);
+  const axle = poseOf(c.footprint.nominal);
+  const by = origin - i.axle.nominal;
   return {
-    nominal,
-    tightest: fromAxle(largest, off),
-    widest: smallest.length === nominal.length ? fromAxle(smallest, -off) : nominal,
+    chair: chairOutlines(outline, bedLeft, origin),
+    parked: {
+      x: axle.x + by * Math.cos(axle.heading),
+      y: axle.y + by * Math.sin(axle.heading),
+      heading: axle.heading,
+    },
+    approaches: approaches({
+      origin,
+      plan: i.gapTaped ? seatAlone(plan) : plan,
+      clearance: i.gapTaped ? i.gap : i.clearance,
+      diameter: i.wheelDiameter,
+      turned: c.turned,
+      hip: c.hip,
+      along: i.along,
+      bed: c.bed,
+      up,
+      outward,
+      ahead,
+    }),
+    bed: c.bed.name,
+    outward,
+    side: outward.x > 0 ? east : outward.x < 0 ? west : outward.y > 0 ? north : south,
+    bedLeft,
   };
-}
-
-/**
- * The chair turns about its axle: as far off as that stands under the seat, as much further (or less) everything but the wheels
- * may reach ahead of it and behind it.
- */
-function fromAxle(outlines: readonly Outline[], off: number): readonly Outline[] {
-  const [wheels, ...others] = ownFrame(outlines);
-  const longer = (o: Outline): Outline => {
-    const xs = o.map((p) => p.x);
-    const [rear, front] = [Math.min(...xs), Math.max(...xs)];
-    const middle = (rear + front) / 2;
-    const half = Math.max(0, (front - rear) / 2 + off);
-    return o.map((p) => ({ x: p.x < middle ? middle - half : middle + half, y: p.y }));
-  };
-  return [wheels!, ...others.map(longer)];
 }
 
 export interface Ways {
@@ -117,20 +139,22 @@ function remember(key: string, ways: Ways): void {
   recent.set(key, ways);
 }
 
-function throughOne(room: RoomOutline, door: DoorOutline, chair: StandingChair, axle: Interval): Ways {
-  const outlines = chairs(chair, axle);
-  const parked = poseOf(chair.footprint.nominal);
-  const problem = (end: End): WayProblem =>
-    throughDoor(room, door, { chair: outlines[end], nominal: outlines.nominal, parked }, end);
-  const [drawn, tightest, widest] = [problem("nominal"), problem("tightest"), problem("widest")];
-  const key = JSON.stringify([door.name, drawn, tightest, widest]);
+function throughOne(room: RoomOutline, door: DoorOutline, c: StandingChair, to: Approaching): Ways {
+  // About the axle, for that is what a chair turns about.
+  const nominal = ownFrame(c.footprint.nominal);
+  const parked = poseOf(c.footprint.nominal);
+  const drawn = throughDoor(room, door, { chair: nominal, nominal, parked }, "nominal");
+  const bounds = (["tightest", "widest"] as const).flatMap((end) =>
+    (["door", "room"] as const).map((held) => problemOf(room, door, to, end, held)),
+  );
+  const key = JSON.stringify([door.name, drawn, bounds, to]);
   const known = recent.get(key);
   if (known) return known;
   const way = widestWay(drawn);
-  // Tolerances only ever take room away or give it, so the ends of all of them together bound every room between.
-  const low = Math.min(way.low, widestWay(tightest).low);
-  const high = Math.max(way.high, widestWay(widest).high);
-  const ways = { value: { low, nominal: way.low, high }, reached: { problem: drawn, way, door: door.name } };
+  const { low, high } = wayWithin(room, door, to);
+  // What is drawn is one of all that may be.
+  const value = { low: Math.min(low, way.low), nominal: way.low, high: Math.max(high, way.low) };
+  const ways = { value, reached: { problem: drawn, way, door: door.name } };
   remember(key, ways);
   return ways;
 }
@@ -158,7 +182,7 @@ export const reachTightest = derived({
   dimension: "length",
   says: "how much room is left at the tightest place on the best way from outside the door to beside the bed, the chair equipped as when it parks; below zero by how much the chair is too large on every side, counted no further than a quarter of its width",
   formula:
-    "the largest distance that some motion of the chair's outline keeps from all walls and things, from square outside the door to 6 in behind the parking place as it is drawn, wherever the chair is parked in the end",
+    "the largest distance that some motion of the chair's outline keeps from all walls and things, from square outside the door to 6 in behind the parking place; chair, room and things within their tolerances, and the parking place worked out anew for all of them, for the angle and for what is left to the bed",
   source: "plane geometry",
   slow: true,
   inputs,
@@ -169,7 +193,8 @@ export const reachTightest = derived({
     const chair = chairInRoom(i, room);
     if (!chair) return beyondSquare;
     // Where there are several doors it is enough that the chair gets in through one of them.
-    const [first, ...others] = room.doors.map((d) => throughOne(room, d, chair, i.axle));
+    const to = approaching(i, chair);
+    const [first, ...others] = room.doors.map((d) => throughOne(room, d, chair, to));
     let best = first!;
     for (const o of others) if (o.value.nominal > best.value.nominal) best = o;
     const value: Interval = {

@@ -30,7 +30,11 @@ const vertex = (part: string, rear: number, front: number, y: number): Solid => 
 
 const chair: Plan = {
   depth: mm(430),
+  axle: mm(50),
+  tip: mm(0),
+  farTip: mm(0),
   half: mm(215),
+  wide: mm(310),
   solids: [
     vertex("wheel", -300, 300, 310),
     vertex("footrest", 750, 750, 200),

@@ -4,6 +4,7 @@
  */
 import { Bounds, type Axis } from "./bound.js";
 import type { Clearance } from "./clearance.js";
+import type { PoseBox, Range } from "./problem.js";
 
 /** How often a cell may be halved; the finest is about a millionth of a room. */
 const levels = 14;
@@ -99,6 +100,20 @@ export class Cells {
       Math.hypot(this.sizeX[c]! * stepX, this.sizeY[c]! * stepY) / 2 +
       (clearance.reach * this.sizeT[c]! * stepT) / 2
     );
+  }
+
+  /** A pose that is in a cell and in the box, the nearest to the cell's middle; undefined where they have none in common. */
+  within(c: number, box: PoseBox): [x: number, y: number, heading: number] | undefined {
+    const [x, y, middle] = [this.x[c]!, this.y[c]!, (box.heading.low + box.heading.high) / 2];
+    const t = this.t[c]! - 2 * Math.PI * Math.round((this.t[c]! - middle) / (2 * Math.PI));
+    const to = (v: number, { low, high }: Range): number => Math.min(high, Math.max(low, v));
+    const at: [number, number, number] = [to(x, box.x), to(y, box.y), to(t, box.heading)];
+    // A billionth more, so that rounding loses nothing between two cells.
+    const inside =
+      Math.abs(at[0] - x) <= (this.sizeX[c]! / 2) * this.stepX + 1e-9 &&
+      Math.abs(at[1] - y) <= (this.sizeY[c]! / 2) * this.stepY + 1e-9 &&
+      Math.abs(at[2] - t) <= (this.sizeT[c]! / 2) * this.stepT + 1e-9;
+    return inside ? at : undefined;
   }
 
   /**

@@ -4,11 +4,24 @@
  */
 import type { Outline, Point } from "../room.js";
 
-/** Where the middle of the axle is and which way the chair looks. */
+/** Where the origin of the chair's own frame is and which way the chair looks. */
 export interface ChairPose {
   readonly x: number;
   readonly y: number;
   readonly heading: number;
+}
+
+/** From `low` to `high`, nothing between them left out. */
+export interface Range {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Places and headings, every one with every other. */
+export interface PoseBox {
+  readonly x: Range;
+  readonly y: Range;
+  readonly heading: Range;
 }
 
 /** A convex solid in plan: a piece of furniture, or a piece of wall. Two points make a wall without thickness. */
@@ -19,10 +32,12 @@ export interface Solid {
 
 export interface WayProblem {
   readonly solids: readonly Solid[];
-  /** Convex parts of the occupied chair in its own frame: origin at the middle of the axle, x ahead, y to the left. */
+  /** Convex parts of the occupied chair in its own frame: origin on its middle line, x ahead, y to the left. */
   readonly chair: readonly Outline[];
   readonly start: ChairPose;
   readonly goal: ChairPose;
+  /** Where given, the way may end at any pose in any of these as well. */
+  readonly goals?: readonly PoseBox[];
 }
 
 export interface WayLimits {
@@ -30,6 +45,8 @@ export interface WayLimits {
   readonly gap?: number;
   /** The most clearances that may be worked out; past it a wider answer comes back. Work is counted, never timed. */
   readonly most?: number;
+  /** More room than this does not matter, metres: the answer is counted no further up. */
+  readonly enough?: number;
   /** Asked every some hundred clearances; true ends the search, and a wider answer comes back. */
   readonly shouldStop?: () => boolean;
 }

@@ -9,13 +9,20 @@
  */
 import { Cells, type Ground } from "./cells.js";
 import type { Clearance } from "./clearance.js";
-import { clearAlong, unwound, widened, type Stop } from "./follow.js";
+import { clearAlong, stop, unwound, widened, type Stop } from "./follow.js";
+import type { PoseBox } from "./problem.js";
 
 export interface Found {
   low: number;
   high: number;
   way: readonly Stop[];
   settled: boolean;
+}
+
+/** Where a way may end: there, or, where there are any, in one of those boxes of poses. */
+export interface Goal {
+  readonly stop: Stop;
+  readonly boxes: readonly PoseBox[];
 }
 
 /** Thrown through the search when its work is used up; caught where it began. */
@@ -31,7 +38,10 @@ export class Search {
   private readonly metBack: number[] = [];
   private round = 0;
   private startCell = -1;
+  /** The cell of the only goal, if there is but one; the cell in which the way ends that was looked at last. */
+  private aim = -1;
   private goalCell = -1;
+  private readonly ending: boolean[] = [];
   /** Cells clearer than this in their middle are open: the level asked for, less half of what it may be missed by. */
   private open = 0;
   /** The clearance to which the straight way between two cells' middles is known to hold. */
@@ -42,20 +52,21 @@ export class Search {
     private readonly of: Clearance,
     ground: Ground,
     private readonly start: Stop,
-    private readonly goal: Stop,
+    private readonly goal: Goal,
     private readonly most: number,
     private readonly shouldStop: () => boolean,
   ) {
     this.cells = new Cells(of, ground);
   }
 
-  /** Bounds the widest way to within `gap`, counted no further down than `floor`. */
-  run(floor: number, gap: number): Found {
-    const ends = Math.min(this.start.clear, this.goal.clear);
+  /** Bounds the widest way to within `gap`, counted no further down than `floor` and no further up than `enough`. */
+  run(floor: number, gap: number, enough = Infinity): Found {
+    const { stop: only, boxes } = this.goal;
+    const ends = Math.min(this.start.clear, boxes.length > 0 ? Infinity : only.clear, enough);
     const found: Found = { low: floor, high: Math.max(floor, ends), way: [], settled: false };
     try {
       // The straight way first: in an easy room it is the answer.
-      this.take(found, [this.start, unwound(this.start, this.goal)]);
+      this.take(found, [this.start, unwound(this.start, only)]);
       let level = 0;
       while (found.high - found.low > gap) {
         // Once there is a way, made as clear as it can be, the next thing is to prove that it is nearly the clearest.
@@ -71,6 +82,7 @@ export class Search {
     } catch (e) {
       if (!(e instanceof Enough)) throw e;
     }
+    found.low = Math.min(found.low, Math.max(floor, enough));
     return found;
   }
 
@@ -108,7 +120,7 @@ export class Search {
       }
       const stops = [this.start];
       for (const c of path.slice(1, -1)) stops.push(unwound(stops[stops.length - 1]!, this.middleOf(c)));
-      stops.push(unwound(stops[stops.length - 1]!, this.goal));
+      stops.push(unwound(stops[stops.length - 1]!, this.lastIn(path[path.length - 1]!)));
       const broken = this.broken(path, stops, level - slack);
       if (broken.length === 0) return stops;
       for (const n of broken) {
@@ -133,13 +145,29 @@ export class Search {
     return broken;
   }
 
+  /** Whether a way may end in a cell. */
+  private ends(c: number): boolean {
+    const { boxes } = this.goal;
+    if (boxes.length === 0) return c === this.aim;
+    return (this.ending[c] ??= boxes.some((b) => this.cells.within(c, b) !== undefined));
+  }
+
+  /** Where a way ends in such a cell. */
+  private lastIn(c: number): Stop {
+    for (const b of this.goal.boxes) {
+      const pose = this.cells.within(c, b);
+      if (pose) return stop(this.of, ...pose);
+    }
+    return this.goal.stop;
+  }
+
   private middleOf(c: number): Stop {
     const { x, y, t, clear } = this.cells;
     return { x: x[c]!, y: y[c]!, t: t[c]!, clear: clear[c]! };
   }
 
   private isOpen(c: number): boolean {
-    return this.cells.clear[c]! > this.open || c === this.goalCell || c === this.startCell;
+    return this.cells.clear[c]! > this.open || c === this.aim || c === this.startCell;
   }
 
   /** Cells from start to goal that meet as few undecided ones as can be; undefined where dead cells part the two. */
@@ -148,7 +176,8 @@ export class Search {
     const { upper, beside } = cells;
     const round = ++this.round;
     this.startCell = cells.at(this.start.x, this.start.y, this.start.t);
-    this.goalCell = cells.at(this.goal.x, this.goal.y, this.goal.t);
+    const { stop: only, boxes } = this.goal;
+    if (boxes.length === 0) this.aim = cells.at(only.x, only.y, only.t);
     let now: number[] = [this.startCell];
     let next: number[] = [];
     met[this.startCell] = round;
@@ -158,7 +187,8 @@ export class Search {
     for (let n = 0; now.length > 0; n++) {
       for (let i = 0; i < now.length; i++) {
         const c = now[i]!;
-        if (c === this.goalCell) {
+        if (this.ends(c)) {
+          this.goalCell = c;
           const path: number[] = [];
           for (let k = c; k >= 0; k = from[k]!) path.push(k);
           return path.reverse();

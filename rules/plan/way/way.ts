@@ -15,7 +15,8 @@ export const usualMost = 400_000;
  * work ends too soon the bounds are wider, and hold all the same. Poses and corners are finite numbers.
  */
 export function widestWay(problem: WayProblem, limits: WayLimits = {}): Way {
-  const of = new Clearance(problem.chair, problem.solids);
+  // Many goals are known by where the origin of the chair's own frame is.
+  const of = new Clearance(problem.chair, problem.solids, problem.goals && { x: 0, y: 0 });
   const { x: rx, y: ry } = of.reference;
   const inside = (p: ChairPose): Stop => {
     const [c, s] = [Math.cos(p.heading), Math.sin(p.heading)];
@@ -33,11 +34,11 @@ export function widestWay(problem: WayProblem, limits: WayLimits = {}): Way {
     of,
     groundOf(problem, of.reach, start, goal),
     start,
-    goal,
+    { stop: goal, boxes: problem.goals ?? [] },
     most,
     limits.shouldStop ?? (() => false),
   );
-  const found = search.run(floor, limits.gap ?? usualGap);
+  const found = search.run(floor, limits.gap ?? usualGap, limits.enough);
   const way = found.way.length > 1 ? shortened(of, found.way, found.low) : [];
   // Of the way before it was shortened: shortening uses up what room there is to spare, and is tight where nothing is. Without
   // a way, an end that is itself as tight as the answer is the place; else it may be anywhere.

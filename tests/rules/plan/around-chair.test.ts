@@ -2,11 +2,11 @@
 import fc from "fast-check";
 import polylabel from "polylabel";
 import { describe, expect, test } from "vitest";
-import { between, exactly, plusMinus, scale, type Interval } from "../../../language/quantity/interval.js";
+import { between, exactly, plusMinus, type Interval } from "../../../language/quantity/interval.js";
 import { boxDistance } from "../../../rules/plan/circle.js";
 import { roomOutline, type RoomOutline, type ThingMeasure } from "../../../rules/plan/outline.js";
 import { parkedFootprint, type ParkedInRoom } from "../../../rules/plan/footprint.js";
-import { seatAlone } from "../../../rules/plan/parking.js";
+import { seatOnly } from "./seat-plan.js";
 import { standingPlace } from "../../../rules/plan/standing-place.js";
 import { clearance, type Compass } from "../../../rules/plan/room.js";
 import { besideBed } from "../../../rules/quantities/room-side.js";
@@ -190,7 +190,7 @@ describe("where a helper stands by the parked chair", () => {
     const at: ParkedInRoom = {
       chair,
       ...p,
-      plan: seatAlone(chair.depth, scale(chair.width, 0.5)),
+      plan: seatOnly(chair.depth, chair.width),
       clearance: p.gap,
       bed: { x: i.bedX, y: i.bedY, width: i.bedW, length: i.bedL },
       head: "north",

@@ -1,7 +1,7 @@
 /** Whatever is written, the geometry gives numbers or says that it has none: it never gives NaN and never throws. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { between, scale, type Interval } from "../../../language/quantity/interval.js";
+import { between, type Interval } from "../../../language/quantity/interval.js";
 import { bounded, leastApartOver, mostApartOver } from "../../../rules/plan/apart.js";
 import { bearings, canLie, wheelClearance } from "../../../rules/plan/board.js";
 import { chairDefaults, chairPlan, sideWindow } from "../../../rules/plan/chair-solids.js";
@@ -10,7 +10,6 @@ import { slope, loadRatio } from "../../../rules/plan/heights.js";
 import {
   computedGap,
   contact,
-  seatAlone,
   cornerGap,
   cornerGapAt,
   gapOver,
@@ -19,6 +18,7 @@ import {
 import { place } from "../../../rules/plan/placing.js";
 import { leastClearance } from "../../../rules/plan/room.js";
 import { signedTurn } from "../../../rules/quantities/inputs.js";
+import { seatOnly } from "./seat-plan.js";
 
 /** Lengths that a slip of the pen can give: zero, negative, a hundred yards. */
 const length = fc.oneof(fc.constantFrom(0, -0.0254, 1e-12, 100), fc.double({ min: -1, max: 2, noNaN: true }));
@@ -167,7 +167,7 @@ test("slopes, loads and the room", () => {
         const f = parkedFootprint({
           chair,
           turned,
-          plan: seatAlone(m.seatDepth, scale(m.seatWidth, 0.5)),
+          plan: seatOnly(m.seatDepth, m.seatWidth),
           clearance: a,
           hip: b,
           along: c,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { exactly, type Interval } from "../../../language/quantity/interval.js";
+import { exactly, negate, scale, type Interval } from "../../../language/quantity/interval.js";
 import { chairPlan, halfChord, sideWindow, type ChairMeasures } from "../../../rules/plan/chair-solids.js";
 import {
   bestAngle,
@@ -9,6 +9,8 @@ import {
   cornerGapAt,
   gapOver,
   measuredGap,
+  type Along,
+  type Across,
 } from "../../../rules/plan/parking.js";
 import {
   around,
@@ -147,6 +149,65 @@ describe("the gap holds every true gap within the tolerances", () => {
       const e = equipments[n % equipments.length]!;
       sound(gapFor(m, e), m, (x) => trueGap(x, e), random, 100);
     }
+  });
+
+  test("beside every corner of the chair next to the bed, and its middle line", () => {
+    const random = draws(14);
+    for (let n = 0; n < 40; n++) {
+      const m = uncertain(random, around(random, -20 * degree, 50 * degree, 2 * degree));
+      const e = equipments[n % equipments.length]!;
+      const plan = planFor(m, e);
+      const tip = (x: Exact<Measures>) =>
+        e.nearLegrest === "in-place"
+          ? x.legrestReach
+          : x.hangerStub + (e.nearLegrest === "swung" ? x["hanger-swung-out"] : 0);
+      const radius = scale(m.wheelDiameter, 0.5);
+      const [rim, side, middle] = (["rim", "side", "middle"] as const).map((from) => ({
+        from,
+        y: exactly(0),
+      }));
+      const corners: readonly (readonly [
+        Along,
+        Across,
+        (x: Exact<Measures>) => readonly [number, number],
+      ])[] = [
+        [{ from: "axle", x: radius }, rim!, (x) => [x.axle + x.wheelDiameter / 2, x.overallWidth / 2]],
+        [
+          { from: "axle", x: negate(radius) },
+          rim!,
+          (x) => [x.axle - x.wheelDiameter / 2, x.overallWidth / 2],
+        ],
+        [{ from: "tip", x: exactly(0) }, side!, (x) => [x.seatDepth + tip(x), x.seatWidth / 2]],
+        [{ from: "rear", x: exactly(0.3) }, middle!, () => [0.3, 0]],
+      ];
+      for (const [along, out, at] of corners) {
+        const gap = gapOver(computedGap(plan, m.clearance, along, out), m.turned);
+        const truth = (x: Exact<Measures>): number => {
+          const towards = (a: number, b: number) => a * Math.sin(x.turned) + b * Math.cos(x.turned);
+          const seat = Math.max(towards(0, x.seatWidth / 2), towards(x.seatDepth, x.seatWidth / 2));
+          return trueGap(x, e) + seat - towards(...at(x));
+        };
+        sound(gap, m, truth, random, 60);
+      }
+    }
+  });
+
+  test("beside the face that touches it is the parking clearance, however uncertain the chair", () => {
+    const m = {
+      ...usual,
+      seatWidth: inches(17, 19),
+      overallWidth: inches(25, 27),
+      axle: inches(-1, 2),
+      clearance: inches(0, 0.5),
+      turned: degrees(0),
+    };
+    const rim = [
+      { from: "axle", x: exactly(0) },
+      { from: "rim", y: exactly(0) },
+    ] as const;
+    const gap = gapOver(computedGap(planFor(m, off), m.clearance, ...rim), m.turned);
+    expect(gap.low).toBeCloseTo(0, 9);
+    expect(gap.high).toBeCloseTo(0.5 * inch, 9);
   });
 
   test("beside the hip as well, measured or computed", () => {

@@ -1,10 +1,10 @@
 import { Point as FPoint, Polygon as FPolygon } from "@flatten-js/core";
 import { describe, expect, test } from "vitest";
-import { exactly, scale } from "../../../language/quantity/interval.js";
+import { exactly } from "../../../language/quantity/interval.js";
 import { bounded, leastApartOver, mostApartOver } from "../../../rules/plan/apart.js";
 import { parkedFootprint, type ParkedInRoom } from "../../../rules/plan/footprint.js";
 import { bedAxes, clearance, leastClearance, rectangle, type Outline } from "../../../rules/plan/room.js";
-import { seatAlone } from "../../../rules/plan/parking.js";
+import { seatOnly } from "./seat-plan.js";
 import { around, degree, draws, inch, pick, type Exact } from "./sampling.js";
 
 const turned = (o: Outline, a: number): Outline =>
@@ -84,7 +84,7 @@ describe("the parked chair in the room", () => {
   const parked = (i: All, facing: "head" | "foot", side: "left" | "right"): ParkedInRoom => ({
     chair: i,
     ...i,
-    plan: seatAlone(i.depth, scale(i.width, 0.5)),
+    plan: seatOnly(i.depth, i.width),
     clearance: i.gap,
     bed: { x: i.bedX, y: i.bedY, width: i.bedWidth, length: i.bedLength },
     head: "north",

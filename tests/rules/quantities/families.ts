@@ -11,7 +11,7 @@ export const held = (name: string): boolean => !ofRoom.test(name);
 /** Drawn in files of their own, because a search takes long or because what they tell is no number with bounds. */
 export const apart: Readonly<Record<string, string>> = {
   "reach.tightest":
-    "reach-drawn.test.ts: the search takes a tenth of a second; that tolerances only take room away is drawn",
+    "reach-drawn.test.ts: the search takes a tenth of a second; everything within its tolerances is drawn there",
   "reach.place": "the same number as reach.tightest; the name is tested in ../plan/way/reach.test.ts",
   "reach.turns": "a count on the way found at nominal values",
   "room.turning-circle": "../plan/around-chair.test.ts, against another library's circle",
