@@ -87,6 +87,25 @@ export const client: BlockSpec = {
       default: "hip-breadth-default",
       also: ["hip-width"],
     }),
+    "head-to-hip": length(15, 50)("from the top of the head to the bony point at the side of the hip", {
+      measure:
+        "lying straight on the back: tape along the bed from a book held against the head; ± 1 in where the bone is hard to feel",
+      safer: "low",
+      default: "hip-fraction",
+      defaultOf: "stature",
+      also: ["crown-to-hip"],
+    }),
+    // No error is the safer one: a smaller value warns sooner of hanging feet, a larger one of hips that bend too far.
+    "popliteal-height": length(6, 28)(
+      "from the floor to the underside of the thigh behind the knee, seated",
+      {
+        measure:
+          "seated, in the shoes worn while moving, foot flat, knee at a right angle: tape from the floor",
+        default: "popliteal-fraction",
+        defaultOf: "stature",
+        also: ["lower-leg-length"],
+      },
+    ),
     waist: length(20, 80)("round the waist, over clothing, where a belt goes", {
       measure: "tape round the waist, seated, two fingers under it",
       safer: "high",

@@ -67,6 +67,8 @@ export interface KeySpec {
   readonly safer?: "low" | "high";
   /** The rule set's default that stands in for it, if one does. */
   readonly default?: string;
+  /** Of a default that is a part of another key of the same block: that key. */
+  readonly defaultOf?: string;
   /** Another key of the same block without which this one misleads, and why, in a sentence. */
   readonly beside?: { readonly key: string; readonly why: string };
   /** Other spellings that are read as this key and rewritten by the formatter. */

@@ -46,8 +46,15 @@ export function measuredAs(household: Household, m: Measurable, value: Value): H
  * can hold, a third from its ends; every choice. None where the key is no measurement.
  */
 export function triesFor(m: Measurable, set: RuleSet): readonly Value[] {
-  const assumed = m.spec.default === undefined ? undefined : set.defaults.get(m.spec.default)?.interval;
-  return m.spec.many ? [] : ofShape(m.spec.shape, assumed && [assumed.low, assumed.high]);
+  return m.spec.many ? [] : ofShape(m.spec.shape, assumedEnds(m, set));
+}
+
+/** The ends of what stands in, in SI; of a part of another key that is not known, none. */
+function assumedEnds({ spec, holder }: Measurable, set: RuleSet): readonly number[] | undefined {
+  const assumed = spec.default === undefined ? undefined : set.defaults.get(spec.default)?.interval;
+  if (!assumed || spec.defaultOf === undefined) return assumed && [assumed.low, assumed.high];
+  const whole = holder.values[spec.defaultOf];
+  return isQuantity(whole) ? [assumed.low * whole.low, assumed.high * whole.high] : undefined;
 }
 
 function ofShape(shape: Shape, among?: readonly number[]): readonly Value[] {

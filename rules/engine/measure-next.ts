@@ -56,13 +56,20 @@ interface Candidate {
   readonly waiting: Set<Finding>;
 }
 
+/**
+ * What was never measured before what was: nearly every judgement rests on the heights and widths that are written, and reading
+ * those again would leave no try for the one measurement that a judgement waits for.
+ */
+const firstToTry = (a: Candidate, b: Candidate): number =>
+  Number(a.state === "inexact") - Number(b.state === "inexact") || b.waiting.size - a.waiting.size;
+
 const keyOf = (v: { readonly rule: string; readonly subject: string }): string => `${v.rule}\n${v.subject}`;
 
 /** The most useful first. Empty where nothing is open. */
 export function measureNext(measuring: Measuring): readonly MeasureNext[] {
   const open = measuring.result.findings.filter((f) => f.verdict === "unknown" || f.verdict === "unsettled");
   if (open.length === 0) return [];
-  const candidates = [...candidatesFor(open, measuring)].sort((a, b) => b.waiting.size - a.waiting.size);
+  const candidates = [...candidatesFor(open, measuring)].sort(firstToTry);
   const trial = new Trial(measuring, open);
   return (
     candidates

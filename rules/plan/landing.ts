@@ -21,6 +21,5 @@ export function arrival(
   return add(along, facing === "head" ? negate(shift) : shift);
 }
 
-/** Top of the head from the head end, and from there to the hip joint as a part of stature. */
-export const target = (pillow: Interval, stature: Interval, hipFraction: Interval): Interval =>
-  add(pillow, multiply(stature, hipFraction));
+/** Top of the head from the head end, and from there to the hip joint. */
+export const target = (pillow: Interval, headToHip: Interval): Interval => add(pillow, headToHip);

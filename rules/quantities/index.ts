@@ -13,6 +13,7 @@ import { pushFriction } from "./friction.js";
 import * as gap from "./gap.js";
 import { emptyFrom, emptyTo } from "./height-empty.js";
 import { loadedFrom, loadedTo } from "./height-loaded.js";
+import { heightOverPopliteal } from "./height-over-popliteal.js";
 import { heightRise } from "./height-rise.js";
 import { doorClearWidth } from "./doors.js";
 import * as helper from "./helper-share.js";
@@ -44,6 +45,7 @@ export const quantities: readonly QuantityRule[] = [
   emptyTo,
   loadedFrom,
   loadedTo,
+  heightOverPopliteal,
   rise.restEmptyFrom,
   rise.restEmptyTo,
   rise.restLoadedFrom,

@@ -1,6 +1,7 @@
 /** Where the hips arrive along the bed, where they should be, and what is left to move. */
 import { add, scale, subtract, type Interval } from "../../language/quantity/interval.js";
 import { arrival, target } from "../plan/landing.js";
+import { bodyPart, headToHip, lengthOf, type BodyPart } from "./body-part.js";
 import { derived, absent, isWritten, without } from "./inputs.js";
 import { gapHips } from "./gap.js";
 import { boardSpan, laidAs } from "./laying.js";
@@ -48,21 +49,14 @@ export const landingTarget = derived({
   name: "landing.target",
   dimension: "length",
   says: "distance from the mattress head end at which the hip joint must be for the head to lie on the pillow",
-  formula: "top of the head from the head end + part of stature from there to the hip joint x stature",
-  source: "segment fractions of Drillis and Contini, as printed by Winter: hip at .530 of stature",
+  formula:
+    "top of the head from the head end + from there to the hip as measured, else part of stature from there to the hip joint x stature",
+  source: "addition of lengths; the part of stature is the rule set's",
   inputs: (s, of): Record<string, unknown> => {
     if (s.surface?.kind !== "bed") return { none: without("no bed takes part") };
-    return {
-      pillow: of.default("pillow-allowance"),
-      fraction: of.default("hip-fraction"),
-      stature: s.client
-        ? of.written(s.client, "stature", "the client's stature")
-        : absent(undefined, "the client's stature", "stature"),
-    };
+    return { pillow: of.default("pillow-allowance"), ...bodyPart(s, of, headToHip) };
   },
-  compute: (i: { pillow: Interval; fraction: Interval; stature: Interval }): Interval => {
-    return target(i.pillow, i.stature, i.fraction);
-  },
+  compute: (i: { pillow: Interval } & BodyPart): Interval => target(i.pillow, lengthOf(i)),
 });
 
 export const landingScoot = derived({

@@ -3,12 +3,12 @@
  * Contini, as printed by Winter), so .470 and .520 of stature from the top of the head, plus what the pillow takes.
  */
 import { expect, test } from "vitest";
-import { between, exactly } from "../../language/quantity/interval.js";
+import { between, exactly, scale } from "../../language/quantity/interval.js";
 import { arrival, target } from "../../rules/plan/landing.js";
 
 test("65 in tall, top of the head 4 in down: hip joint 34.6 in, base of the buttocks 37.8 in from the head end", () => {
-  expect(target(exactly(4), exactly(65), exactly(1 - 0.53)).nominal).toBeCloseTo(34.55, 9);
-  expect(target(exactly(4), exactly(65), exactly(0.52)).nominal).toBeCloseTo(37.8, 9);
+  expect(target(exactly(4), scale(exactly(65), 1 - 0.53)).nominal).toBeCloseTo(34.55, 9);
+  expect(target(exactly(4), scale(exactly(65), 0.52)).nominal).toBeCloseTo(37.8, 9);
 });
 
 test("a board square to the bed carries nobody along it", () => {

@@ -197,8 +197,9 @@ describe.each(versions)("published figures inside rules of home-transfer %s", (v
     const { interval } = set.defaults.get("bedside-length")!;
     expect(fromSi(interval.nominal, unitOf("in"))).toBeCloseTo(48, 9);
   });
-  it("take knee height as .285 of stature, as printed", () => {
-    expect(factors(set, "height/feet-off-the-floor")).toEqual([0.285]);
+  it("take the thigh as .530 - .285 of stature, as printed", () => {
+    const [thigh] = factors(set, "car/door-opening");
+    expect(thigh).toBeCloseTo(0.53 - 0.285, 9);
   });
   it("take the heavier of two published legs: .1478 + .0481 + .0129 of body mass against .161", () => {
     const [leg] = factors(set, "load/legs-too-heavy-to-lift");
@@ -209,7 +210,27 @@ describe.each(versions)("published figures inside rules of home-transfer %s", (v
     const { interval } = set.defaults.get("hip-fraction")!;
     expect(interval.low).toBeLessThanOrEqual(1 - 0.53);
     expect(interval.high).toBeGreaterThanOrEqual(1 - 0.53);
-    expect(interval.nominal).toBeCloseTo(0.47, 9);
+  });
+  it("hold the hips of 1 to 99 of 100 measured men and women: 1 - .554 to 1 - .481 of stature below the crown", () => {
+    const { interval, tapeable } = set.defaults.get("hip-fraction")!;
+    expect(interval.low).toBeLessThanOrEqual(1 - 0.554);
+    expect(interval.high).toBeGreaterThanOrEqual(1 - 0.481);
+    // The middle lies between the measured medians of women and of men.
+    expect(interval.nominal).toBeGreaterThan(1 - 0.519);
+    expect(interval.nominal).toBeLessThan(1 - 0.512);
+    expect(tapeable).toBe(true);
+  });
+  it("hold the hollow of the knee of 1 to 99 of 100 measured men and women: .216 to .264 of stature", () => {
+    const { interval, tapeable } = set.defaults.get("popliteal-fraction")!;
+    expect(interval.low).toBeLessThanOrEqual(0.216);
+    expect(interval.high).toBeGreaterThanOrEqual(0.264);
+    expect(tapeable).toBe(true);
+  });
+  it("let the feet stand up to 2 in above the hollow of the knee, within what is measured of the kneecap: 40 to 82 mm", () => {
+    const [end, ...more] = ends(set, "height/feet-off-the-floor");
+    expect(more).toEqual([]);
+    expect(end! * 25.4).toBeGreaterThan(40);
+    expect(end! * 25.4).toBeLessThan(58);
   });
   it("hold hips as broad as those of 5 to 95 of 100 measured men and women: 333 to 456 mm", () => {
     const { interval } = set.defaults.get("hip-breadth-default")!;

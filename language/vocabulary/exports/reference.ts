@@ -101,7 +101,8 @@ function keyEntry(key: string, k: KeySpec): string {
     k.measure && `- Measured: ${sentence(plain(k.measure))}`,
     k.safer && `- In doubt: the ${k.safer === "low" ? "smaller" : "larger"} value is the safer one.`,
     k.beside && `- Beside it: ${code(k.beside.key)}. ${sentence(plain(k.beside.why))}`,
-    k.default && `- Left out: the rule set's ${code(k.default)} stands in for it.`,
+    k.default &&
+      `- Left out: the rule set's ${code(k.default)} stands in for it${k.defaultOf ? `, a part of ${code(k.defaultOf)}` : ""}.`,
     k.also?.length && `- Also read: ${codes(k.also)}.`,
   ];
   return lines.filter(Boolean).join("\n");

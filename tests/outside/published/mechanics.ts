@@ -55,7 +55,7 @@ export const mechanics: readonly Printed[] = [
     ],
     follows: [65.7, 6.86, 8.98, 2], // rounded; thousands, rounded; N/mm2
   },
-  // Worked out from the measurements of 4082 men and 1986 women, in mm: what 5, 50 and 95 of 100 do not pass.
+  // Worked out from the measurements of 4082 men and 1986 women, in mm: what 1, 5, 50, 95 and 99 of 100 do not pass.
   {
     source: "army-survey-2012",
     at: "measurements, hip breadth sitting",
@@ -65,7 +65,20 @@ export const mechanics: readonly Printed[] = [
   {
     source: "army-survey-2012",
     at: "measurements, trochanterion height over stature",
-    figures: ["men .489, .512, .540", "women .496, .519, .543"],
+    figures: ["men .481, .489, .512, .540, .552", "women .486, .496, .519, .543, .554"],
+    follows: [1, 5, 50, 95, 99, 100], // shares of a hundred
+  },
+  {
+    source: "army-survey-2012",
+    at: "measurements, popliteal height over stature",
+    figures: ["men .226, .232, .245, .258, .264", "women .216, .223, .239, .253, .258"],
+    follows: [1, 5, 50, 95, 99, 100], // shares of a hundred
+  },
+  // The kneecap was measured standing, the hollow of the knee sitting, both barefoot.
+  {
+    source: "army-survey-2012",
+    at: "measurements, height of the middle of the kneecap less popliteal height",
+    figures: ["men 40, 58, 80 mm", "women 43, 60, 82 mm"],
     follows: [5, 50, 95, 100], // shares of a hundred
   },
   { source: "stability-1995", at: "abstract", figures: ["towards the tip: -25.2 to -52.3 %"] },

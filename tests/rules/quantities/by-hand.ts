@@ -93,6 +93,7 @@ export const byHand: Readonly<Record<string, ByHand>> = {
   "height.empty-to": on(21),
   "height.loaded-from": on(19),
   "height.loaded-to": on(19.5),
+  "height.over-popliteal": on(19.5 - (0.24 * 69 + 0.5)),
   "height.rest-empty-from": on(20.5),
   "height.rest-empty-to": on(21),
   "height.rest-loaded-from": on(19),
@@ -128,8 +129,8 @@ export const byHand: Readonly<Record<string, ByHand>> = {
   "board.slope-end": on(drop),
   "board.slope": on(climb),
   "landing.hips": on(40),
-  "landing.target": on(4 + 0.47 * 69),
-  "landing.scoot": on(40 - 4 - 0.47 * 69),
+  "landing.target": on(4 + 0.4825 * 69),
+  "landing.scoot": on(40 - 4 - 0.4825 * 69),
   "park.room-clearance": on(122 - legrestAhead, parallel),
   // To a centimetre, which is how closely the way is searched: half of what the door is wider than the chair.
   "reach.tightest": on((28 - 25) / 2, roomy, 0.4),

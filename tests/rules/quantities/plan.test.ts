@@ -196,8 +196,8 @@ describe("where the hips land", () => {
   });
   test("what is left to move is the difference to where they must be", () => {
     const c = sceneFor(home);
-    near(c.get("landing.target").value, 4 + 0.47 * 69);
-    near(c.get("landing.scoot").value, 40 - (4 + 0.47 * 69));
+    near(c.get("landing.target").value, 4 + 0.4825 * 69);
+    near(c.get("landing.scoot").value, 40 - (4 + 0.4825 * 69));
   });
   test("leaving the bed nobody lands on it", () => {
     expect(sceneFor(home, "out-of-bed").get("landing.hips").without).toBe("the client leaves the bed");

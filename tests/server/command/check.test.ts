@@ -1,4 +1,5 @@
 /** What `check` prints and with what it ends, on the sample households. */
+import { readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
 import { asJson } from "../../../server/command/as-json.js";
@@ -52,6 +53,7 @@ interface Json {
       readonly low: number | null;
       readonly unit: string;
     }[];
+    readonly measureNext: readonly object[];
   }[];
 }
 const json = (...paths: string[]): Json => JSON.parse(asJson(samples(...paths))) as Json;
@@ -126,6 +128,30 @@ describe("the form for programs", () => {
   it("says what is left to do for every transfer that is not cleared", () => {
     expect(file.transfers.map((t) => t.name)).toEqual(["into-bed", "out-of-bed"]);
     for (const t of file.transfers) expect(t.left.length > 0).toBe(!t.cleared);
+  });
+
+  it("proposes the one measurement on which a landing waits, however many values are written that could be read again", () => {
+    const folder = folderOf({
+      "loan-pool.span": readFileSync(path.join(root, "samples/loan-pool.span"), "utf8"),
+      "level-home/home.span": readFileSync(path.join(root, "samples/level-home/home.span"), "utf8").replace(
+        /^ {2}head-to-hip .*\n/m,
+        "",
+      ),
+    });
+    const checked = checkPlans({ paths: ["level-home"], cwd: folder, on });
+    expect(exitCodeOf(checked, "caution")).toBe(1);
+    const [plan] = (JSON.parse(asJson(checked)) as Json).files;
+    expect(plan!.measureNext).toContainEqual(
+      expect.objectContaining({
+        what: "head to hip of client",
+        state: "assumed",
+        key: "head-to-hip",
+        rules: ["landing/hips-low"],
+      }),
+    );
+    expect(JSON.parse(asJson(samples("level-home"))) as Json).toMatchObject({
+      files: [{ transfers: [{ cleared: true }, { cleared: true }] }],
+    });
   });
 
   it("has no number that is not one: an open end is null", () => {
