@@ -1,7 +1,7 @@
 /** Reads amounts with their units, and pairs of them. A bare number is never given a unit that nobody wrote. */
 import { showValue } from "../quantity/show.js";
 import type { Dimension, Quantity, ShownUnit } from "../quantity/types.js";
-import { unitOf, unitsOf } from "../quantity/units.js";
+import { ratioToSi, unitOf, unitsOf } from "../quantity/units.js";
 import { says } from "../text/messages.js";
 import type { Bare, Measure } from "../text/types.js";
 import type { Shape } from "../vocabulary/types.js";
@@ -136,9 +136,4 @@ const plain = (m: Measure): Quantity => ({
   unit: m.unit,
 });
 
-const toSiBare = (b: Bare, symbol: string): number => {
-  const u = unitOf(symbol);
-  return u.times === undefined
-    ? Number(b.numerator * BigInt(Math.round(Number(u.factor.n)))) / Number(b.denominator * u.factor.d)
-    : b.value * u.times;
-};
+const toSiBare = (b: Bare, symbol: string): number => ratioToSi(b.numerator, b.denominator, unitOf(symbol));

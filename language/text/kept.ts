@@ -3,7 +3,7 @@
  * whatever was worked out from them is kept too. Most edits touch one place, so the lines that are alike at both ends are
  * compared one by one, and only what lies between is looked up.
  */
-import { parseLine } from "./line.js";
+import { parseLines } from "./line.js";
 import type { Entry, Line, Tree } from "./types.js";
 
 /** Lines of a text; the first `head` and the last `tail` of them are those of the tree before. */
@@ -21,14 +21,24 @@ export function keptLines(texts: readonly string[], before: Tree | undefined): K
   while (head < most && old[head]!.text === texts[head]) head++;
   let tail = 0;
   while (tail < most - head && old[old.length - 1 - tail]!.text === texts[texts.length - 1 - tail]) tail++;
-  const seen = new Map<string, Line>();
-  for (let i = head; i < old.length - tail; i++) seen.set(old[i]!.text, old[i]!);
-  const between = texts.slice(head, texts.length - tail).map((text) => {
-    let line = seen.get(text);
-    if (!line) seen.set(text, (line = parseLine(text)));
-    return line;
-  });
-  return { lines: [...old.slice(0, head), ...between, ...old.slice(old.length - tail)], head, tail };
+  const known = old.slice(head, old.length - tail);
+  /** Where each text stands in the lines known before and those that must be read, which follow them. */
+  const seen = new Map<string, number>();
+  for (let i = 0; i < known.length; i++) seen.set(known[i]!.text, i);
+  const unread: string[] = [];
+  const places: number[] = [];
+  for (let i = head; i < texts.length - tail; i++) {
+    const text = texts[i]!;
+    let at = seen.get(text);
+    if (at === undefined) {
+      seen.set(text, (at = known.length + unread.length));
+      unread.push(text);
+    }
+    places.push(at);
+  }
+  const all = known.concat(parseLines(unread));
+  const between = places.map((at) => all[at]!);
+  return { lines: old.slice(0, head).concat(between, old.slice(old.length - tail)), head, tail };
 }
 
 /** How many entries that begin alike are compared before one is read anew: a bound, so that repeated text costs no more. */

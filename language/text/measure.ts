@@ -85,27 +85,37 @@ function amountOf(m: Magnitude): Amount | Problem {
   return { top: above, bottom: parts, denominator: parts, decimals: 0, spelling };
 }
 
-export function bareNumber(m: Magnitude, raw: string): { atom: Bare } | Problem {
+export function bareNumber(m: Magnitude, raw: string): Bare | Problem {
   const amount = amountOf(m);
   if ("problem" in amount) return amount;
-  const value = exact(amount);
-  return {
-    atom: {
-      type: "number",
-      value: value.valueOf(),
-      numerator: value.n,
-      denominator: value.d,
-      raw,
-      start: m.start,
-      end: m.end,
-    },
-  };
+  const { top, bottom } = amount;
+  const value = top / bottom;
+  return { type: "number", value, numerator: top, denominator: bottom, raw, start: m.start, end: m.end };
 }
 
 /** A number with a unit, or several that make one amount (`5 ft 9 in`). */
-export function measureOf(parts: readonly Magnitude[], written: string): { atom: Measure } | Problem {
-  let sum: Fraction | undefined;
-  let only: Amount | undefined;
+export function measureOf(parts: readonly Magnitude[], written: string): Measure | Problem {
+  return parts.length === 1 ? single(parts[0]!) : compound(parts, written);
+}
+
+function single(part: Magnitude): Measure | Problem {
+  const amount = amountOf(part);
+  if ("problem" in amount) return amount;
+  const unit = unitNamed(part.unit!)!;
+  return {
+    type: "measure",
+    dimension: unit.dimension,
+    value: ratioToSi(amount.top, amount.bottom, unit),
+    unit: shownUnit(unit, amount.denominator, amount.decimals),
+    spelling: `${amount.spelling} ${unit.symbol}`,
+    start: part.start,
+    end: part.end,
+  };
+}
+
+function compound(parts: readonly Magnitude[], written: string): Measure | Problem {
+  // Feet and inches are added as fractions and rounded once, so that 5 ft 9 in is the same number as 69 in.
+  let sum = new Fraction(0);
   let denominator = 1;
   let decimals = 0;
   const spellings: string[] = [];
@@ -116,37 +126,42 @@ export function measureOf(parts: readonly Magnitude[], written: string): { atom:
     const own = unitNamed(part.unit!)!;
     if (before && amount.top >= before.then!.count * amount.bottom)
       return overAFoot(parts, written, before, own);
-    // Feet and inches are added as fractions and rounded once, so that 5 ft 9 in is the same number as 69 in.
-    if (parts.length === 1) only = amount;
-    else
-      sum = exact(amount)
-        .mul(own.factor)
-        .add(sum ?? 0);
+    sum = exact(amount).mul(own.factor).add(sum);
     denominator = Math.max(denominator, amount.denominator);
     decimals = Math.max(decimals, amount.decimals);
     spellings.push(`${amount.spelling} ${own.symbol}`);
     before = own;
   }
   const unit = unitNamed(parts[0]!.unit!)!;
-  const value = only ? ratioToSi(only.top, only.bottom, unit) : sum!.valueOf();
-  const shown: ShownUnit = {
-    unit: unit.symbol,
-    ...(denominator > 1 && { denominator }),
-    ...(decimals > 0 && { decimals }),
-    ...(unit.symbol === "ft" && { compound: true }),
-  };
   return {
-    atom: {
-      type: "measure",
-      dimension: unit.dimension,
-      value,
-      unit: shown,
-      spelling: spellings.join(" "),
-      start: parts[0]!.start,
-      end: parts[parts.length - 1]!.end,
-    },
+    type: "measure",
+    dimension: unit.dimension,
+    value: sum.valueOf(),
+    unit: shownUnit(unit, denominator, decimals),
+    spelling: spellings.join(" "),
+    start: parts[0]!.start,
+    end: parts[parts.length - 1]!.end,
   };
 }
+
+/** Most amounts are whole, and share the one way to show their unit. */
+const wholeUnits = new Map<Unit, ShownUnit>();
+
+function shownUnit(unit: Unit, denominator: number, decimals: number): ShownUnit {
+  if (denominator <= 1 && decimals === 0) {
+    let shown = wholeUnits.get(unit);
+    if (!shown) wholeUnits.set(unit, (shown = writtenUnit(unit, denominator, decimals)));
+    return shown;
+  }
+  return writtenUnit(unit, denominator, decimals);
+}
+
+const writtenUnit = (unit: Unit, denominator: number, decimals: number): ShownUnit => ({
+  unit: unit.symbol,
+  ...(denominator > 1 && { denominator }),
+  ...(decimals > 0 && { decimals }),
+  ...(unit.symbol === "ft" && { compound: true }),
+});
 
 /** `5 ft 42 in`: as many of the smaller unit as make the larger one, or more. */
 function overAFoot(parts: readonly Magnitude[], written: string, large: Unit, small: Unit): Problem {

@@ -1,4 +1,4 @@
-/** The tokens of a line. Setups and rule sets share them. One lexer serves the whole process. */
+/** The tokens of lines. Setups and rule sets share them. No token holds a line break. One lexer serves the whole process. */
 import { createToken, Lexer, type CustomPatternMatcherFunc, type TokenType } from "chevrotain";
 
 /** Inch and foot marks count only directly after a digit; elsewhere a quote starts a text. */
@@ -13,6 +13,8 @@ const afterDigit =
 const token = (name: string, pattern: RegExp | CustomPatternMatcherFunc, more: object = {}): TokenType =>
   createToken({ name, pattern, line_breaks: false, ...more });
 
+/** Lines are read many at a time; no token goes from one to the next. */
+export const Break = token("Break", /\n/, { group: Lexer.SKIPPED });
 export const Blank = token("Blank", /[ \t\r\u00a0\u2000-\u200a\u202f\u3000]+/, { group: Lexer.SKIPPED });
 const isBlank = (c: string | undefined): boolean =>
   c !== undefined && /[ \t\r\u00a0\u2000-\u200a\u202f\u3000]/.test(c);
@@ -28,11 +30,11 @@ export const Invisible = token(
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u00ad\u200b-\u200f\u2028\u2029\u202a-\u202e\u2060-\u2069\ufeff\ufffd]+/,
 );
 export const PoundsSign = token("PoundsSign", poundsSign, { start_chars_hint: ["#"] });
-export const Comment = token("Comment", /#[^]*/);
+export const Comment = token("Comment", /#[^\n]*/);
 export const InchMark = token("InchMark", afterDigit(`"″”`), { start_chars_hint: [`"`, "″", "”"] });
 export const FootMark = token("FootMark", afterDigit("'′’"), { start_chars_hint: ["'", "′", "’"] });
-export const Text = token("Text", /"[^"\\]*(?:\\[^][^"\\]*)*"|“[^”]*”/);
-export const OpenText = token("OpenText", /["“][^]*/);
+export const Text = token("Text", /"[^"\\\n]*(?:\\[^\n][^"\\\n]*)*"|“[^”\n]*”/);
+export const OpenText = token("OpenText", /["“][^\n]*/);
 export const IsoDate = token("IsoDate", /\d{4}-\d{2}-\d{2}(?![\d-])/);
 export const OtherDate = token("OtherDate", /\d{1,2}[/.]\d{1,2}[/.]\d{2,4}(?![\d/])/);
 export const Hyphened = token("Hyphened", /\d+-\d+\/\d+/);
@@ -48,7 +50,7 @@ export const Word = token(
 export const Open = token("Open", /\{/);
 export const Closed = token("Closed", /\}/);
 export const Semicolon = token("Semicolon", /;/);
-export const PlusMinus = token("PlusMinus", /±|\+\s?\/\s?[-–−]/);
+export const PlusMinus = token("PlusMinus", /±|\+[^\S\n]?\/[^\S\n]?[-–−]/);
 /** The sign, or the letter x between two digits: `54x75 in`. */
 export const By = token("By", timesSign, { start_chars_hint: ["×", "x", "X"] });
 export const Sign = token("Sign", /[,:+*/()=%°–−-]/);
@@ -70,6 +72,7 @@ function timesSign(text: string, offset: number): RegExpExecArray | null {
 export const Other = createToken({ name: "Other", pattern: Lexer.NA });
 
 export const tokens: TokenType[] = [
+  Break,
   Blank,
   Invisible,
   PoundsSign,
@@ -96,7 +99,7 @@ export const tokens: TokenType[] = [
   Other,
 ];
 
-/** A line never holds a line break; whatever stands in it, lexing takes time in proportion to its length. */
+/** Whatever stands in a text, lexing takes time in proportion to its length. */
 export const lexer = new Lexer(tokens, {
   ensureOptimizations: false,
   positionTracking: "onlyOffset",

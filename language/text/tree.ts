@@ -124,12 +124,10 @@ class Reader {
 
   private close(stack: Open[], roots: Node[], line: number | undefined, start: number): void {
     const { statement, line: opened, children } = stack.pop()!;
-    const node: Node = {
-      statement,
-      line: opened,
-      children,
-      ...(line !== undefined && { close: { line, start } }),
-    };
+    const node: Node =
+      line === undefined
+        ? { statement, line: opened, children }
+        : { statement, line: opened, children, close: { line, start } };
     (stack[stack.length - 1]?.children ?? roots).push(node);
   }
 

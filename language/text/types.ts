@@ -35,12 +35,15 @@ export interface Measure extends Spot {
   /** The formatter's spelling. */
   readonly spelling: string;
 }
-/** A number without a unit. The fraction is exact, so that a unit said later (`54 by 75 in`) can still be applied exactly. */
+/**
+ * A number without a unit. It is kept as a ratio of whole numbers, both exact, so that a unit said later (`54 by 75 in`) can
+ * still be applied exactly.
+ */
 export interface Bare extends Spot {
   readonly type: "number";
   readonly value: number;
-  readonly numerator: bigint;
-  readonly denominator: bigint;
+  readonly numerator: number;
+  readonly denominator: number;
   readonly raw: string;
 }
 export interface DateAtom extends Spot {

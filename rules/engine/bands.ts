@@ -29,18 +29,17 @@ export function verdictOf(best: Grade, worst: Grade): VerdictKind {
   return best === "holds" ? "unsettled" : "fails";
 }
 
-/** Bands never change, and every judgement asks for their order. */
+/** Bands never change, and every judgement asks for the order of those that are not written in it. */
 const sortedKept = new WeakMap<readonly Band[], readonly Band[]>();
 
 /** The bands from the lowest to the highest value. */
 export function inOrder(bands: readonly Band[]): readonly Band[] {
+  if (bands.every((b, i) => i === 0 || byValue(bands[i - 1]!, b) <= 0)) return bands;
   let sorted = sortedKept.get(bands);
-  if (!sorted) {
-    sorted = [...bands].sort((a, b) => a.low.value - b.low.value || a.high.value - b.high.value);
-    sortedKept.set(bands, sorted);
-  }
+  if (!sorted) sortedKept.set(bands, (sorted = [...bands].sort(byValue)));
   return sorted;
 }
+const byValue = (a: Band, b: Band): number => a.low.value - b.low.value || a.high.value - b.high.value;
 
 /** Whether some value of `x` lies in the `i`-th of `sorted`, boundaries given to the milder side. */
 function touches(sorted: readonly Band[], i: number, x: Interval): boolean {
@@ -55,22 +54,25 @@ function touches(sorted: readonly Band[], i: number, x: Interval): boolean {
 /** Grades an interval. `bands` cover the whole line; if they do not, what lies outside counts as the worst of them. */
 export function grade(bands: readonly Band[], x: Interval, assumed: boolean): Graded {
   const sorted = inOrder(bands);
-  const met = sorted.filter((_, i) => touches(sorted, i, x));
-  if (met.length === 0) {
-    const worst = sorted.map((b) => b.grade).reduce(graver, "holds");
-    return { verdict: "unknown", best: "holds", worst };
+  let best: Grade | undefined;
+  let worst: Grade = "holds";
+  let speaking: Band | undefined;
+  for (let i = 0; i < sorted.length; i++) {
+    if (!touches(sorted, i, x)) continue;
+    const band = sorted[i]!;
+    best = best === undefined ? band.grade : milder(best, band.grade);
+    const nearer = speaking && away(band, x.nominal) < away(speaking, x.nominal);
+    if (!speaking || rank(band.grade) > rank(worst) || (band.grade === worst && nearer)) speaking = band;
+    worst = graver(worst, band.grade);
   }
-  const best = met.map((b) => b.grade).reduce(milder);
-  const worst = met.map((b) => b.grade).reduce(graver);
+  if (best === undefined)
+    return { verdict: "unknown", best: "holds", worst: sorted.map((b) => b.grade).reduce(graver, "holds") };
   if (worst === "holds" && assumed) {
     const beyond = beyondHolds(sorted, x.nominal);
     return beyond
       ? { verdict: "unsettled", best: "holds", worst: beyond.grade, band: beyond }
       : { verdict: "holds", best, worst };
   }
-  const speaking = met
-    .filter((b) => b.grade === worst)
-    .reduce((a, b) => (away(b, x.nominal) < away(a, x.nominal) ? b : a));
   return { verdict: verdictOf(best, worst), best, worst, band: speaking };
 }
 
@@ -153,7 +155,8 @@ export interface BandFault {
 export function bandFaults(bands: readonly Band[], shown: (e: BandEnd) => string): readonly BandFault[] {
   const sorted = inOrder(bands);
   const faults: BandFault[] = [];
-  for (const [i, band] of sorted.entries()) {
+  for (let i = 0; i < sorted.length; i++) {
+    const band = sorted[i]!;
     if (band.low.value > band.high.value)
       faults.push({
         band,

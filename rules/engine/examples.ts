@@ -1,6 +1,6 @@
 /** Runs the examples of a rule: the proof that it carries in its own text. */
 import { exactly } from "../../language/quantity/interval.js";
-import { namesIn, type Expr } from "./expression.js";
+import { readsAny, type Expr } from "./expression.js";
 import { judge, type Judgement } from "./judge.js";
 import type { Reader, Reading } from "./logic.js";
 import { nameInWords, valueInWords } from "./phrase.js";
@@ -13,38 +13,59 @@ const none: readonly never[] = [];
 /** A fact as an example gives it. */
 function readingOf(name: string, v: ExampleValue | undefined): Reading {
   const dimension = v?.dimension ?? "number";
-  const common = { name, dimension, value: v?.interval, missing: none, assumed: none, trace: none, unit };
-  if (!v || v.unknown)
-    return { ...common, value: undefined, missing: [{ what: nameInWords(name) }], given: false };
-  if (v.without)
-    return { ...common, value: undefined, without: `There is no ${nameInWords(name)}`, given: false };
+  if (!v || v.unknown) {
+    const missing = [{ what: nameInWords(name) }];
+    return { name, dimension, value: undefined, missing, assumed: none, trace: none, unit, given: false };
+  }
+  if (v.without) {
+    const without = `There is no ${nameInWords(name)}`;
+    const value = undefined;
+    return { name, dimension, value, missing: none, assumed: none, trace: none, unit, without, given: false };
+  }
   const assumed = v.assumed
     ? [{ name, interval: v.interval ?? exactly(0), dimension, tapeable: true }]
     : none;
-  if (v.choice !== undefined) return { ...common, value: undefined, choice: v.choice, assumed, given: true };
-  return { ...common, assumed, given: true };
+  const { choice } = v;
+  const value = choice === undefined ? v.interval : undefined;
+  return { name, dimension, value, missing: none, assumed, trace: none, unit, choice, given: true };
 }
+
+/** Reads the values of an example; the value without a name is that of `judged`. */
+class ExampleReader implements Reader {
+  constructor(
+    private readonly values: readonly ExampleValue[],
+    private readonly judged: string,
+    private readonly limits: ReadonlyMap<string, LimitValue>,
+  ) {}
+  /** What the example says of a fact; where it says it twice, the last. */
+  given(name: string): ExampleValue | undefined {
+    let found: ExampleValue | undefined;
+    for (const v of this.values) {
+      if (v.fact === name) found = v;
+      else if (v.fact === undefined && name === this.judged) return v;
+    }
+    return found;
+  }
+  fact(name: string): Reading {
+    return readingOf(name, this.given(name));
+  }
+  limit(name: string): LimitValue | undefined {
+    return this.limits.get(name);
+  }
+}
+
+/** Stands for a judged expression of which an example gives the value at once. */
+const direct = { op: "name", name: "judged value", start: 0, end: 0 } as const satisfies Expr;
 
 /** What an example comes to. Conditions of which it says nothing are taken as met. */
 export function runExample(rule: Rule, example: Example, limits: ReadonlyMap<string, LimitValue>): Judgement {
-  const given = new Map<string, ExampleValue>();
-  for (const v of example.values) if (v.fact !== undefined) given.set(v.fact, v);
-  const bare = example.values.find((v) => v.fact === undefined);
-  const judged = rule.judged.expr;
-  const direct =
-    bare !== undefined && judged.op !== "name"
-      ? ({ op: "name", name: "judged value", start: 0, end: 0 } as const)
-      : undefined;
-  if (bare) given.set(judged.op === "name" ? judged.name : "judged value", bare);
-  const skip = new Set<Expr>(
-    rule.when.filter((w) => !namesIn(w.expr).some((n) => given.has(n.name))).map((w) => w.expr),
-  );
-  const reader: Reader = {
-    fact: (name) => readingOf(name, given.get(name)),
-    limit: (name) => limits.get(name),
-  };
+  const { judged } = rule;
+  const name = judged.expr.op === "name" ? judged.expr.name : direct.name;
+  const reader = new ExampleReader(example.values, name, limits);
+  const skip = (e: Expr): boolean => !readsAny(e, (n) => reader.given(n) !== undefined);
+  const atOnce = judged.expr.op !== "name" && example.values.some((v) => v.fact === undefined);
   const applied: Rule =
-    direct && rule.judged.is === "bands" ? { ...rule, judged: { ...rule.judged, expr: direct } } : rule;
+    atOnce && judged.is === "bands" ? { ...rule, judged: { ...judged, expr: direct } } : rule;
   return judge(applied, reader, skip);
 }
 

@@ -159,7 +159,7 @@ function readersOf(set: RuleSet): ReadonlyMap<string, readonly string[]> {
   for (const rule of set.rules) {
     const { judged } = rule;
     const ends = judged.is === "bands" ? judged.bands.flatMap((b) => [b.low.limit, b.high.limit]) : [];
-    const read = [...rule.when.map((w) => w.expr), judged.expr].flatMap((e) => namesIn(e).map((n) => n.name));
+    const read = [...rule.when.map((w) => w.expr), judged.expr].flatMap(namesIn);
     for (const name of new Set([...read, ...ends])) {
       if (name === undefined) continue;
       const rules = found.get(name);

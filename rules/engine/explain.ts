@@ -123,10 +123,7 @@ function readsOf(rule: Rule, set: RuleSet, table: FactTable): readonly ReadName[
   const { judged, scope } = rule;
   const exprs = [...rule.when.map((w) => w.expr), judged.expr];
   const ends = judged.is === "bands" ? judged.bands.flatMap((b) => [b.low.limit, b.high.limit]) : [];
-  const names = [
-    ...exprs.flatMap((e) => namesIn(e).map((n) => n.name)),
-    ...ends.filter((n) => n !== undefined),
-  ];
+  const names = [...exprs.flatMap(namesIn), ...ends.filter((n) => n !== undefined)];
   return [...new Set(names)].map((name) => {
     const limit = set.limits.get(name);
     if (limit) return { is: "limit", name, says: limit.title };

@@ -35,28 +35,42 @@ export type Expr = Span &
     | { readonly op: "not"; readonly of: Expr }
   );
 
-type NameAt = Span & { readonly name: string };
-/** Expressions never change, and every judgement asks for their names. */
-const namesKept = new WeakMap<Expr, readonly NameAt[]>();
-
 /** The names that an expression reads, each once, in the order of their first use. */
-export function namesIn(expr: Expr): readonly NameAt[] {
-  let names = namesKept.get(expr);
-  if (!names) namesKept.set(expr, (names = findNames(expr)));
-  return names;
+export function namesIn(expr: Expr): readonly string[] {
+  const found = new Set<string>();
+  readsAny(expr, (name) => {
+    found.add(name);
+    return false;
+  });
+  return [...found];
 }
 
-function findNames(expr: Expr): readonly NameAt[] {
-  const found = new Map<string, Span & { name: string }>();
-  visit(expr, (e) => {
-    if (e.op === "name" && !found.has(e.name))
-      found.set(e.name, { name: e.name, start: e.start, end: e.end });
-    if (e.op === "is")
-      for (const w of e.words)
-        if (w.word.includes(".") && !found.has(w.word))
-          found.set(w.word, { name: w.word, start: w.start, end: w.end });
-  });
-  return [...found.values()];
+/** Whether an expression reads a name of which `test` is true; names are tried in the order of their use. */
+export function readsAny(expr: Expr, test: (name: string) => boolean): boolean {
+  switch (expr.op) {
+    case "name":
+      return test(expr.name);
+    case "value":
+      return false;
+    case "sum":
+      return expr.terms.some((t) => readsAny(t.of, test));
+    case "product":
+      return expr.factors.some((f) => readsAny(f.of, test));
+    case "smaller":
+    case "larger":
+    case "and":
+    case "or":
+      return expr.of.some((e) => readsAny(e, test));
+    case "compare":
+      return readsAny(expr.left, test) || readsAny(expr.right, test);
+    case "is":
+      // A word with a dot is the name of a fact, whose word is meant.
+      return readsAny(expr.of, test) || expr.words.some((w) => w.word.includes(".") && test(w.word));
+    case "known":
+    case "given":
+    case "not":
+      return readsAny(expr.of, test);
+  }
 }
 
 /** Calls `see` for an expression and all in it, from the outside in. */

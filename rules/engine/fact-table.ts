@@ -68,11 +68,27 @@ export function rolesOf(scope: Scope): ReadonlyMap<string, readonly string[]> {
   return found;
 }
 
+/** What was found for a name in a scope, which is always the same. */
+class ByScope<T> {
+  private readonly scopes = new Map<string, Map<string, T>>();
+
+  of(scope: Scope, name: string, find: () => T): T {
+    const key = scopeKey(scope);
+    let names = this.scopes.get(key);
+    if (!names) this.scopes.set(key, (names = new Map<string, T>()));
+    let found = names.get(name);
+    if (found === undefined && !names.has(name)) names.set(name, (found = find()));
+    return found as T;
+  }
+}
+
 export class FactTable implements Surroundings {
   readonly kinds: readonly string[] = Object.keys(setupVocabulary.blocks);
   private readonly quantities: ReadonlyMap<string, QuantityRule>;
   private readonly specials: ReadonlyMap<string, SpecialFact> = new Map(specialFacts.map((f) => [f.name, f]));
-  private readonly kept = new Map<string, FactSpec | undefined>();
+  /** By scope, then by name. */
+  private readonly kept = new ByScope<FactSpec | undefined>();
+  private readonly keptSettable = new ByScope<"quantity" | "other" | undefined>();
 
   /** `used`: names of defaults and limits that quantities read; undefined: whether they are all there is not checked. */
   constructor(
@@ -83,9 +99,7 @@ export class FactTable implements Surroundings {
   }
 
   spec(name: string, scope: Scope): FactSpec | undefined {
-    const key = `${scopeKey(scope)}\n${name}`;
-    if (!this.kept.has(key)) this.kept.set(key, this.find(name, scope));
-    return this.kept.get(key);
+    return this.kept.of(scope, name, () => this.find(name, scope));
   }
 
   private find(name: string, scope: Scope): FactSpec | undefined {
@@ -157,9 +171,12 @@ export class FactTable implements Surroundings {
   }
 
   settable(role: string, key: string, scope: Scope): "quantity" | "other" | undefined {
-    const spec = this.written(`${role}.${key}`, scope);
-    if (spec?.is !== "written") return keySpecOf(role, key, scope) ? "other" : undefined;
-    return spec.type.dimension ? "quantity" : "other";
+    const name = `${role}.${key}`;
+    return this.keptSettable.of(scope, name, () => {
+      const spec = this.written(name, scope);
+      if (spec?.is !== "written") return keySpecOf(role, key, scope) ? "other" : undefined;
+      return spec.type.dimension ? "quantity" : "other";
+    });
   }
 
   stepPhrase(phrase: string): boolean {

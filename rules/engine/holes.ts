@@ -30,7 +30,8 @@ export const knownHoles: ReadonlySet<string> = new Set([
   "missing",
 ]);
 
-export const holesIn = (text: string): readonly string[] => [...text.matchAll(hole)].map((m) => m[1]!);
+export const holesIn = (text: string): readonly string[] =>
+  text.includes("{") ? [...text.matchAll(hole)].map((m) => m[1]!) : [];
 
 /** Fills holes; one for which `fill` has nothing reads "not known". The text before the hole comes along. */
 export const fillHoles = (text: string, fill: (name: string, before: string) => string | undefined): string =>

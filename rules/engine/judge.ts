@@ -3,8 +3,8 @@ import type { Interval } from "../../language/quantity/interval.js";
 import type { Dimension, ShownUnit } from "../../language/quantity/types.js";
 import type { Assumption, Grade, Missing, VerdictKind } from "../types.js";
 import { grade, gradeChoice, graver, nearestLimit } from "./bands.js";
-import { namesIn, visit, type Expr } from "./expression.js";
-import { evaluate, restsOnAssumption, type Evaluated, type Reader, type Reading } from "./logic.js";
+import { readsAny, visit, type Expr } from "./expression.js";
+import { compare, evaluate, restsOnAssumption, type Evaluated, type Reader, type Reading } from "./logic.js";
 import { phrase } from "./phrase.js";
 import type { Rule } from "./types.js";
 
@@ -31,7 +31,7 @@ export interface Judgement {
   readonly facts: readonly Reading[];
 }
 
-const nothing = { missing: [], assumed: [], facts: [] } as const;
+const none: readonly never[] = [];
 
 /** The gravest grade that a rule can give. */
 export function gravest(rule: Rule): Grade {
@@ -40,53 +40,37 @@ export function gravest(rule: Rule): Grade {
   return [...j.bands, ...j.choices].map((b) => b.grade).reduce(graver, "holds");
 }
 
-/** `skip`: conditions taken as met, which examples use where they say nothing of what a condition reads. */
-export function judge(rule: Rule, reader: Reader, skip?: ReadonlySet<Expr>): Judgement {
-  const conditions: { readonly expr: Expr; readonly result: Evaluated }[] = [];
+/** `skip`: whether a condition is taken as met, which examples ask for where they say nothing of what a condition reads. */
+export function judge(rule: Rule, reader: Reader, skip?: (condition: Expr) => boolean): Judgement {
+  let without: Condition | undefined;
+  let open: Condition[] | undefined;
+  let doubtful: Condition[] | undefined;
   for (const { expr } of rule.when) {
-    if (skip?.has(expr)) continue;
+    if (skip?.(expr)) continue;
     const result = evaluate(expr, reader);
+    if (result.is === "true") continue;
     // The first condition that is not met for certain decides, whatever the others are.
     if (result.is === "false" && !restsOnAssumption(result))
-      return {
-        ...nothing,
-        facts: result.facts,
-        verdict: "not-applicable",
-        best: "holds",
-        worst: "holds",
-        reason: `Only where ${phrase(expr)}`,
-      };
-    conditions.push({ expr, result });
+      return notApplicable(result.facts, `Only where ${phrase(expr)}`);
+    if (result.is === "without") without ??= { expr, result };
+    else if (result.is === "false" || result.is === "unsettled") (doubtful ??= []).push({ expr, result });
+    else (open ??= []).push({ expr, result });
   }
-  const without = conditions.find((c) => c.result.is === "without");
   if (without)
-    return {
-      ...nothing,
-      facts: without.result.facts,
-      verdict: "not-applicable",
-      best: "holds",
-      worst: "holds",
-      reason: without.result.reason ?? `Only where ${phrase(without.expr)}`,
-    };
-  const open = conditions.filter(
-    (c) => c.result.is !== "true" && c.result.is !== "false" && c.result.is !== "unsettled",
-  );
-  if (open.length > 0) {
-    const all = open.map((c) => c.result);
+    return notApplicable(without.result.facts, without.result.reason ?? `Only where ${phrase(without.expr)}`);
+  if (open)
     return {
       verdict: "unknown",
       best: "holds",
       worst: gravest(rule),
       reason: `It is not known whether ${phrase(open[0]!.expr)}`,
-      missing: all.flatMap((e) => e.missing),
+      missing: open.flatMap((c) => c.result.missing),
       assumed: [],
-      facts: all.flatMap((e) => e.facts),
+      facts: open.flatMap((c) => c.result.facts),
     };
-  }
   const result =
     rule.judged.is === "bands" ? byBands(rule, rule.judged, reader) : byRequirement(rule.judged, reader);
-  const doubtful = conditions.filter((c) => c.result.is === "unsettled" || c.result.is === "false");
-  if (doubtful.length === 0 || result.verdict !== "fails") return result;
+  if (!doubtful || result.verdict !== "fails") return result;
   // Whether the rule applies at all is in doubt, so what fails may also not matter.
   return {
     ...result,
@@ -96,111 +80,122 @@ export function judge(rule: Rule, reader: Reader, skip?: ReadonlySet<Expr>): Jud
   };
 }
 
-/** What a rule judges does not exist on this subject, such as a board where none is used. */
-const notThere = (e: Evaluated): Judgement => ({
-  ...nothing,
-  facts: e.facts,
+interface Condition {
+  readonly expr: Expr;
+  readonly result: Evaluated;
+}
+
+const notApplicable = (facts: readonly Reading[], reason: string): Judgement => ({
   verdict: "not-applicable",
   best: "holds",
   worst: "holds",
-  reason: e.reason ?? "It does not exist here",
+  reason,
+  missing: none,
+  assumed: none,
+  facts,
 });
+
+/** What a rule judges does not exist on this subject, such as a board where none is used. */
+const notThere = (e: Evaluated): Judgement => notApplicable(e.facts, e.reason ?? "It does not exist here");
 
 function byBands(rule: Rule, judged: Rule["judged"] & { readonly is: "bands" }, reader: Reader): Judgement {
   const e = evaluate(judged.expr, reader);
-  const evidence = { missing: e.missing, assumed: e.assumed, facts: e.facts };
+  const { missing, assumed, facts, choice, interval } = e;
   if (e.is === "without") return notThere(e);
   if (judged.choices.length > 0) {
-    if (e.choice === undefined)
-      return { ...evidence, verdict: "unknown", best: "holds", worst: gravest(rule) };
-    const { band, ...graded } = gradeChoice(judged.choices, e.choice, restsOnAssumption(e));
-    return {
-      ...evidence,
-      ...graded,
-      choice: e.choice,
-      ...(band?.message !== undefined && { message: band.message }),
-    };
+    if (choice === undefined)
+      return { verdict: "unknown", best: "holds", worst: gravest(rule), missing, assumed, facts };
+    const { verdict, best, worst, band } = gradeChoice(judged.choices, choice, restsOnAssumption(e));
+    return { verdict, best, worst, message: band?.message, choice, missing, assumed, facts };
   }
-  if (!e.interval) return { ...evidence, verdict: "unknown", best: "holds", worst: gravest(rule) };
-  const { band, ...graded } = grade(judged.bands, e.interval, restsOnAssumption(e));
-  const dimension = judged.bands[0]?.low.dimension ?? e.dimension ?? "number";
-  const value = { interval: e.interval, dimension: e.dimension ?? dimension, unit: e.unit ?? { unit: "1" } };
-  const near = nearestLimit(judged.bands, e.interval.nominal);
-  return {
-    ...evidence,
-    ...graded,
-    value,
-    ...(band?.message !== undefined && { message: band.message }),
-    ...(near && {
-      limit: {
-        name: near.end.limit ?? rule.id,
-        interval: point(near.end.value),
-        dimension: near.end.dimension,
-        unit: near.end.unit,
-      },
-      margin: near.margin,
-    }),
+  if (!interval) return { verdict: "unknown", best: "holds", worst: gravest(rule), missing, assumed, facts };
+  const { verdict, best, worst, band } = grade(judged.bands, interval, restsOnAssumption(e));
+  const dimension = e.dimension ?? judged.bands[0]?.low.dimension ?? "number";
+  const value = { interval, dimension, unit: e.unit ?? { unit: "1" } };
+  const message = band?.message;
+  const near = nearestLimit(judged.bands, interval.nominal);
+  if (!near) return { verdict, best, worst, message, value, missing, assumed, facts };
+  const limit = {
+    name: near.end.limit ?? rule.id,
+    interval: point(near.end.value),
+    dimension: near.end.dimension,
+    unit: near.end.unit,
   };
+  return { verdict, best, worst, message, value, limit, margin: near.margin, missing, assumed, facts };
 }
 
 const point = (x: number): Interval => ({ low: x, nominal: x, high: x });
 
 function byRequirement(judged: Rule["judged"] & { readonly is: "require" }, reader: Reader): Judgement {
-  const e = evaluate(judged.expr, reader);
-  const level = judged.level;
-  const measured = comparison(judged.expr, reader);
-  const evidence = {
-    missing: e.missing,
-    assumed: e.assumed,
-    facts: e.facts,
-    ...measured,
-    ...(judged.message !== undefined && { message: judged.message }),
+  const { expr, level, message } = judged;
+  const only = expr.op === "compare" ? sidesOf(expr, reader) : undefined;
+  const e = only ? compare(only.left, only.right, only.expr.how) : evaluate(expr, reader);
+  if (e.is === "without") return notThere(e);
+  const { value, limit, margin } = turningPoint(only ? [only] : comparisons(expr, reader));
+  const { assumed, facts } = e;
+  const verdict = requiredVerdict(e.is, restsOnAssumption(e));
+  return {
+    verdict,
+    best: verdict === "fails" ? level : "holds",
+    worst: verdict === "holds" ? "holds" : level,
+    message,
+    value,
+    limit,
+    margin,
+    missing: verdict === "holds" ? none : e.missing,
+    assumed,
+    facts,
   };
-  switch (e.is) {
-    case "true":
-      return restsOnAssumption(e)
-        ? { ...evidence, verdict: "unsettled", best: "holds", worst: level }
-        : { ...evidence, missing: [], verdict: "holds", best: "holds", worst: "holds" };
-    case "false":
-      return { ...evidence, verdict: "fails", best: level, worst: level };
-    case "unsettled":
-      return { ...evidence, verdict: "unsettled", best: "holds", worst: level };
-    case "without":
-      return notThere(e);
-    default:
-      return { ...evidence, verdict: "unknown", best: "holds", worst: level };
-  }
+}
+
+/** What is true and rests on an assumption is not settled. */
+function requiredVerdict(is: Evaluated["is"], assumed: boolean): VerdictKind {
+  if (is === "true") return assumed ? "unsettled" : "holds";
+  if (is === "false") return "fails";
+  return is === "unsettled" ? "unsettled" : "unknown";
+}
+
+interface Compared {
+  readonly expr: Expr & { readonly op: "compare" };
+  readonly left: Evaluated;
+  readonly right: Evaluated;
+}
+
+const sidesOf = (expr: Compared["expr"], reader: Reader): Compared => ({
+  expr,
+  left: evaluate(expr.left, reader),
+  right: evaluate(expr.right, reader),
+});
+
+function comparisons(expr: Expr, reader: Reader): readonly Compared[] {
+  const all: Compared[] = [];
+  visit(expr, (e) => {
+    if (e.op === "compare") all.push(sidesOf(e, reader));
+  });
+  return all;
 }
 
 /** Value, limit and margin of the comparison that a requirement turns on: the first that does not hold, else the first. */
-function comparison(expr: Expr, reader: Reader): Pick<Judgement, "value" | "limit" | "margin"> {
-  const all: (Expr & { readonly op: "compare" })[] = [];
-  visit(expr, (e) => {
-    if (e.op === "compare") all.push(e);
-  });
-  const turning = all.find((c) => evaluate(c, reader).is !== "true") ?? all[0];
+function turningPoint(all: readonly Compared[]): Pick<Judgement, "value" | "limit" | "margin"> {
+  const turning = all.find((c) => compare(c.left, c.right, c.expr.how).is !== "true") ?? all[0];
   if (!turning) return {};
-  const swap = namesIn(turning.left).length === 0;
-  const [valueExpr, limitExpr] = swap ? [turning.right, turning.left] : [turning.left, turning.right];
-  const v: Evaluated = evaluate(valueExpr, reader);
-  const l: Evaluated = evaluate(limitExpr, reader);
-  const limitName = limitExpr.op === "name" ? limitExpr.name : phrase(limitExpr);
-  const upward = (turning.how === "at least" || turning.how === "more than") !== swap;
-  return {
-    ...(v.interval && {
-      value: { interval: v.interval, dimension: v.dimension ?? "number", unit: v.unit ?? { unit: "1" } },
-    }),
-    ...(l.interval && {
-      limit: {
-        name: limitName,
-        interval: l.interval,
-        dimension: v.dimension ?? l.dimension ?? "number",
-        unit: l.unit ?? { unit: "1" },
-      },
-    }),
-    ...(v.interval &&
-      l.interval && {
-        margin: upward ? v.interval.nominal - l.interval.nominal : l.interval.nominal - v.interval.nominal,
-      }),
+  const { how, left, right } = turning.expr;
+  const swap = !readsAny(left, () => true);
+  const limitExpr = swap ? left : right;
+  const [v, l] = swap ? [turning.right, turning.left] : [turning.left, turning.right];
+  const upward = (how === "at least" || how === "more than") !== swap;
+  const unit = { unit: "1" };
+  const value = v.interval && {
+    interval: v.interval,
+    dimension: v.dimension ?? "number",
+    unit: v.unit ?? unit,
   };
+  const limit = l.interval && {
+    name: limitExpr.op === "name" ? limitExpr.name : phrase(limitExpr),
+    interval: l.interval,
+    dimension: v.dimension ?? l.dimension ?? "number",
+    unit: l.unit ?? unit,
+  };
+  const gap = value && limit && value.interval.nominal - limit.interval.nominal;
+  return { value, limit, margin: gap === undefined ? undefined : upward ? gap : 0 - gap };
 }

@@ -128,7 +128,10 @@ export function evaluate(expr: Expr, reader: Reader): Evaluated {
 
 function named(name: string, reader: Reader): Evaluated {
   const limit = reader.limit(name);
-  if (limit) return { is: "interval", ...limit, missing: none, assumed: none, facts: none };
+  if (limit) {
+    const { interval, dimension, unit } = limit;
+    return { is: "interval", interval, dimension, unit, missing: none, assumed: none, facts: none };
+  }
   const fact = reader.fact(name);
   const { missing, assumed, dimension, unit, choice, without } = fact;
   const facts = [fact];
@@ -167,29 +170,26 @@ const plus = (a: Interval, b: Interval): Interval =>
 
 function arithmetic(parts: readonly Evaluated[], work: (values: readonly Interval[]) => Interval): Evaluated {
   const lacking = parts.find((p) => p.is === "without") ?? parts.find((p) => p.is === "choice");
-  if (lacking)
-    return {
-      ...merged([lacking]),
-      is: "without",
-      reason: lacking.reason ?? `${lacking.facts[0]?.name ?? "it"} is ${lacking.choice}`,
-    };
-  if (parts.some((p) => !p.interval)) return { ...merged(parts), is: "unknown" };
-  const lead = parts.find((p) => p.facts.length > 0) ?? parts[0];
-  return {
-    ...merged(parts),
-    is: "interval",
-    interval: sane(work(parts.map((p) => p.interval!))),
-    ...(lead && { dimension: lead.dimension, unit: lead.unit }),
-  };
+  if (lacking) {
+    const reason = lacking.reason ?? `${lacking.facts[0]?.name ?? "it"} is ${lacking.choice}`;
+    const { missing, assumed, facts } = lacking;
+    return { is: "without", reason, missing, assumed, facts };
+  }
+  const { missing, assumed, facts } = merged(parts);
+  if (parts.some((p) => !p.interval)) return { is: "unknown", missing, assumed, facts };
+  const interval = sane(work(parts.map((p) => p.interval!)));
+  const { dimension, unit } = parts.find((p) => p.facts.length > 0) ?? parts[0]!;
+  return { is: "interval", interval, dimension, unit, missing, assumed, facts };
 }
 
-function compare(a: Evaluated, b: Evaluated, how: Comparison): Evaluated {
+/** How one value stands to another, with the evidence of both. */
+export function compare(a: Evaluated, b: Evaluated, how: Comparison): Evaluated {
   if (a.is !== "interval" || b.is !== "interval") {
     const difference = arithmetic([a, b], () => exactly(0));
     if (difference.is !== "interval") return difference;
   }
-  const evidence = merged([a, b]);
-  return { is: compared(a.interval!, b.interval!, how), ...evidence };
+  const { missing, assumed, facts } = merged([a, b]);
+  return { is: compared(a.interval!, b.interval!, how), missing, assumed, facts };
 }
 
 function compared(x: Interval, y: Interval, how: Comparison): "true" | "false" | "unsettled" {
@@ -252,15 +252,16 @@ function merged(parts: readonly Evaluated[]): {
   facts: readonly Reading[];
 } {
   // Numbers and limits bring no evidence, so mostly one part has all of it.
-  const telling = parts.filter((p) => p.facts.length + p.missing.length + p.assumed.length > 0);
-  if (telling.length <= 1) {
-    const { missing, assumed, facts } = telling[0] ?? parts[0]!;
+  const tells = (p: Evaluated): boolean => p.facts.length + p.missing.length + p.assumed.length > 0;
+  const first = parts.find(tells) ?? parts[0]!;
+  if (!parts.some((p) => p !== first && tells(p))) {
+    const { missing, assumed, facts } = first;
     return { missing, assumed, facts };
   }
   const missing: Missing[] = [];
   const assumed: Assumption[] = [];
   const facts: Reading[] = [];
-  for (const p of telling) {
+  for (const p of parts) {
     for (const m of p.missing) if (!missing.some((n) => n.what === m.what)) missing.push(m);
     for (const a of p.assumed) if (!assumed.some((b) => b.name === a.name)) assumed.push(a);
     for (const f of p.facts) if (!facts.includes(f)) facts.push(f);

@@ -1,7 +1,7 @@
 /** Whether a change of a rule set asks for less anywhere. What cannot be told counts as asking for less. */
 import { exactly } from "../../language/quantity/interval.js";
 import { grade, gradeChoice, rank } from "./bands.js";
-import { namesIn, type Expr } from "./expression.js";
+import { readsAny, type Expr } from "./expression.js";
 import type { Band, ChoiceBand, Rule } from "./types.js";
 
 /** Whether some value gets a milder grade by `now` than by `before`. Both cover the whole line. */
@@ -35,7 +35,7 @@ const joined = (all: readonly Follows[]): Follows => {
 
 /** For a condition, up means: the larger the value of the name, the sooner it is true. */
 export function follows(expr: Expr, name: string): Follows {
-  if (!namesIn(expr).some((n) => n.name === name)) return "not";
+  if (!readsAny(expr, (n) => n === name)) return "not";
   switch (expr.op) {
     case "name":
       return "up";

@@ -1,11 +1,11 @@
 /** Rules under a policy: their bands with other limits, their levels otherwise. */
 import type { Grade, Level } from "../types.js";
-import { namesIn } from "./expression.js";
+import { readsAny } from "./expression.js";
 import type { Band, BandEnd, Example, LimitValue, Rule } from "./types.js";
 
 /** Whether a rule names a limit, in its bands, its conditions or what it asks. */
 export const usesLimit = (rule: Rule, limit: string): boolean =>
-  [...rule.when.map((w) => w.expr), rule.judged.expr].some((e) => namesIn(e).some((n) => n.name === limit)) ||
+  [...rule.when.map((w) => w.expr), rule.judged.expr].some((e) => readsAny(e, (name) => name === limit)) ||
   (rule.judged.is === "bands" &&
     rule.judged.bands.some((b) => b.low.limit === limit || b.high.limit === limit));
 

@@ -27,7 +27,7 @@ export function phrase(expr: Expr, name: (n: string) => string = nameInWords): s
 
 function worded(expr: Expr, name: (n: string) => string): string {
   const inner = (e: Expr): string =>
-    e.op === "and" || e.op === "or" || e.op === "sum" ? `(${phrase(e, name)})` : phrase(e, name);
+    e.op === "and" || e.op === "or" || e.op === "sum" ? `(${worded(e, name)})` : worded(e, name);
   switch (expr.op) {
     case "value":
       return valueInWords(expr.value, expr.dimension, expr.unit, expr.signed);
@@ -49,22 +49,22 @@ function worded(expr: Expr, name: (n: string) => string): string {
         .join(" ");
     case "smaller":
     case "larger":
-      return `the ${expr.op} of ${expr.of.map((e) => phrase(e, name)).join(" and ")}`;
+      return `the ${expr.op} of ${expr.of.map((e) => worded(e, name)).join(" and ")}`;
     case "compare":
-      return `${phrase(expr.left, name)} is ${expr.how} ${phrase(expr.right, name)}`;
+      return `${worded(expr.left, name)} is ${expr.how} ${worded(expr.right, name)}`;
     case "is": {
       const words = expr.words.map((w) => (w.word.includes(".") ? name(w.word) : w.word));
       const list =
         words.length === 1 ? words[0]! : `${words.slice(0, -1).join(", ")} or ${words[words.length - 1]!}`;
-      return `${phrase(expr.of, name)} is ${expr.not ? "not " : ""}${list}`;
+      return `${worded(expr.of, name)} is ${expr.not ? "not " : ""}${list}`;
     }
     case "known":
     case "given":
-      return `${phrase(expr.of, name)} is ${expr.not ? "not " : ""}${expr.op}`;
+      return `${worded(expr.of, name)} is ${expr.not ? "not " : ""}${expr.op}`;
     case "and":
     case "or":
       return expr.of.map(inner).join(` ${expr.op} `);
     case "not":
-      return `not (${phrase(expr.of, name)})`;
+      return `not (${worded(expr.of, name)})`;
   }
 }

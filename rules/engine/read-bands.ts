@@ -160,9 +160,11 @@ export function resolveBands(
   limit: (name: string) => { value: number; dimension: Dimension; unit: ShownUnit } | undefined,
   missing: (name: string, band: Band) => void,
 ): readonly Band[] {
+  const waits = (e: BandEnd): boolean => e.limit !== undefined && Number.isNaN(e.value);
+  if (!bands.some((b) => waits(b.low) || waits(b.high))) return bands;
   return bands.flatMap((band) => {
     const end = (e: BandEnd): BandEnd | undefined => {
-      if (e.limit === undefined || !Number.isNaN(e.value)) return e;
+      if (e.limit === undefined || !waits(e)) return e;
       const minus = e.limit.startsWith("-");
       const name = minus ? e.limit.slice(1) : e.limit;
       const found = limit(name);

@@ -26,69 +26,81 @@ export function readExamples(page: Page, node: Node): readonly Example[] {
       );
       continue;
     }
-    const values: ExampleValue[] = [];
-    let wrong = false;
-    for (const part of parts(atoms.slice(0, colon))) {
-      const value = readExampleValue(part);
-      if (typeof value === "string") {
-        page.problem(
-          "rules/example",
-          s,
-          value,
-          part[0] ? { start: part[0].start, end: part[part.length - 1]!.end } : s.statement,
-        );
-        wrong = true;
-      } else values.push(value);
+    const given = parts(atoms, colon);
+    const values = given.map(readExampleValue);
+    for (const [i, value] of values.entries()) {
+      if (typeof value !== "string") continue;
+      const part = given[i]!;
+      const span = part[0] ? { start: part[0].start, end: part[part.length - 1]!.end } : s.statement;
+      page.problem("rules/example", s, value, span);
     }
-    const text = s.statement.atoms.map(atomText).join(" ").replaceAll(" ,", ",").replaceAll(" :", ":");
-    if (!wrong) found.push({ values, text, ...verdict, at: page.place(s) });
+    if (areValues(values)) found.push({ values, text: textOf(atoms), ...verdict, at: page.place(s) });
   }
   return found;
 }
 
-function parts(atoms: readonly Atom[]): readonly (readonly Atom[])[] {
-  const found: Atom[][] = [[]];
+const areValues = (read: readonly (ExampleValue | string)[]): read is readonly ExampleValue[] =>
+  read.every((v) => typeof v !== "string");
+
+/** As written, commas and colons directly behind what is before them. */
+function textOf(atoms: readonly Atom[]): string {
+  const words: string[] = [];
   for (const a of atoms) {
-    if (a.type === "mark" && a.mark === ",") found.push([]);
-    else found[found.length - 1]!.push(a);
+    const glued = a.type === "mark" && (a.mark === "," || a.mark === ":");
+    if (glued && words.length > 0) words[words.length - 1] += a.mark;
+    else words.push(atomText(a));
   }
-  return found.length === 1 && found[0]!.length === 0 ? [] : found;
+  return words.join(" ");
+}
+
+/** What stands between the commas, up to the colon. */
+function parts(atoms: readonly Atom[], colon: number): readonly (readonly Atom[])[] {
+  if (colon === 0) return [];
+  const found: (readonly Atom[])[] = [];
+  let from = 0;
+  for (let i = 0; i <= colon; i++) {
+    const a = atoms[i]!;
+    if (i < colon && !(a.type === "mark" && a.mark === ",")) continue;
+    found.push(atoms.slice(from, i));
+    from = i + 1;
+  }
+  return found;
 }
 
 /** `up 1 in ± 1/4 in`, `unknown`, `board.length 30 in`, `step.brakes locked`, `board.length assumed 28 in to 30 in`, `gap.hips without`. */
 function readExampleValue(part: readonly Atom[]): ExampleValue | string {
   const first = part[0];
   if (!first) return "A value is missing beside the comma.";
-  const fact = first.type === "word" && first.word.includes(".") ? { fact: first.word } : {};
-  const rest = "fact" in fact ? part.slice(1) : part;
-  const lead = rest[0];
+  const fact = first.type === "word" && first.word.includes(".") ? first.word : undefined;
+  const from = fact === undefined ? 0 : 1;
+  const lead = part[from];
   if (!lead) return `${atomText(first)}: its value is missing.`;
-  if (lead.type === "word" && rest.length === 1) {
-    if (lead.word === "unknown") return { ...fact, unknown: true };
-    if (lead.word === "without") return { ...fact, without: true };
-    return { ...fact, choice: lead.word };
+  if (lead.type === "word" && part.length === from + 1) {
+    if (lead.word === "unknown") return { fact, unknown: true };
+    if (lead.word === "without") return { fact, without: true };
+    return { fact, choice: lead.word };
   }
-  const assumed = lead.type === "word" && lead.word === "assumed";
-  const read = readInterval(assumed ? rest.slice(1) : rest, "number");
-  if (typeof read === "string") {
-    const choice = assumed && rest[1]?.type === "word" && rest.length === 2 ? rest[1].word : undefined;
-    return choice === undefined ? read : { ...fact, choice, assumed };
-  }
-  return { ...fact, interval: read.interval, dimension: read.dimension, ...(assumed && { assumed }) };
+  const assumed = lead.type === "word" && lead.word === "assumed" ? true : undefined;
+  const rest = part.slice(assumed ? from + 1 : from);
+  const read = readInterval(rest, "number");
+  if (typeof read === "string")
+    return assumed && rest.length === 1 && rest[0]!.type === "word"
+      ? { fact, choice: rest[0]!.word, assumed }
+      : read;
+  return { fact, interval: read.interval, dimension: read.dimension, assumed };
 }
 
 function readVerdict(
   atoms: readonly Atom[],
 ): { verdict: VerdictKind; best?: Grade; worst?: Grade } | undefined {
-  const words = atoms.map((a) => (a.type === "word" ? a.word : ""));
-  const [first, to, last] = words;
-  if (first === undefined) return undefined;
-  if (words.length === 1) {
+  if (atoms.length === 0 || atoms.length > 3) return undefined;
+  const [first, to, last] = atoms.map((a) => (a.type === "word" ? a.word : "")) as [string, string?, string?];
+  if (atoms.length === 1) {
     if (first === "holds") return { verdict: "holds", best: "holds", worst: "holds" };
     if ((verdicts as readonly string[]).includes(first)) return { verdict: first as VerdictKind };
     return isGrade(first) ? { verdict: "fails", best: first as Grade, worst: first as Grade } : undefined;
   }
-  if (words.length === 3 && to === "to" && isGrade(first) && isGrade(last!))
+  if (atoms.length === 3 && to === "to" && isGrade(first) && isGrade(last!))
     return { verdict: first === "holds" ? "unsettled" : "fails", best: first as Grade, worst: last as Grade };
   return undefined;
 }

@@ -3,10 +3,10 @@ import type { Atom, Node } from "../../language/text/types.js";
 import type { BasisNote, Level } from "../types.js";
 import { atomText } from "../../language/text/atom.js";
 import { ExpressionError, parseExpression, parsePrefix } from "./parse-expression.js";
-import { namesIn, type Expr } from "./expression.js";
+import { readsAny, type Expr } from "./expression.js";
 import { readBands } from "./read-bands.js";
 import { readExamples } from "./read-examples.js";
-import { nameOf, some } from "./read-values.js";
+import { nameOf, put } from "./read-values.js";
 import { basisKeys, isBasisKey, readBasis, type Page } from "./statements.js";
 import type { Judged, RemedyRule, Rule, Scope } from "./types.js";
 
@@ -28,12 +28,15 @@ export const ruleWords = [
   "at",
   "examples",
 ];
+const isRuleWord: ReadonlySet<string> = new Set(ruleWords);
 export const levels: readonly Level[] = ["advice", "caution", "stop"];
+
+const topicAndTrouble = /^[a-z][a-z0-9-]*\/[a-z][a-z0-9-]*$/;
 
 /** `order` is set by the reader of the whole set. */
 export function readRule(page: Page, node: Node): Rule | undefined {
   const id = nameOf(page, node, "rule");
-  if (id !== undefined && !/^[a-z][a-z0-9-]*\/[a-z][a-z0-9-]*$/.test(id))
+  if (id !== undefined && !topicAndTrouble.test(id))
     page.problem(
       "rules/name-expected",
       node,
@@ -54,16 +57,15 @@ export function readRule(page: Page, node: Node): Rule | undefined {
   for (const s of node.children ?? []) {
     const key = page.key(s);
     if (key === undefined) continue;
-    if (isBasisKey(key)) notes.push(...some(readBasis(page, s, key)));
-    else if (key === "covers" || key === "not-covered" || key === "caution")
-      texts[key].push(...some(page.text(s)));
+    if (isBasisKey(key)) put(notes, readBasis(page, s, key));
+    else if (key === "covers" || key === "not-covered" || key === "caution") put(texts[key], page.text(s));
     else if (key === "when") {
       const expr = expression(page, s, 1);
       if (expr) when.push({ expr, at: page.place(s) });
       else wrong = true;
-    } else if (key === "remedy") remedies.push(...some(readRemedy(page, s)));
+    } else if (key === "remedy") put(remedies, readRemedy(page, s));
     else if (key === "at") places.push(...readPlaces(page, s));
-    else if (ruleWords.includes(key)) {
+    else if (isRuleWord.has(key)) {
       const before = once.get(key);
       if (before)
         page.problem(
@@ -209,7 +211,7 @@ function readJudged(page: Page, node: Node, once: ReadonlyMap<string, Node>): Ju
 }
 
 /** Rises are shown as up or down; every other value that may be below nothing is shown with its sign. */
-const isRise = (expr: Expr): boolean => namesIn(expr).some((n) => /[.-]rise(-|$)/.test(n.name));
+const isRise = (expr: Expr): boolean => readsAny(expr, (name) => /[.-]rise(-|$)/.test(name));
 
 /** `require EXPR else LEVEL ["message"]`. */
 function readRequire(page: Page, s: Node): Judged | undefined {

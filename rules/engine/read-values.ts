@@ -41,7 +41,7 @@ export function readHead(page: Page, node: Node): Head | undefined {
     const key = page.key(s);
     if (key === "title") title = page.text(s) ?? title;
     else if (key === "issued") issued = page.date(s);
-    else if (key === "caution") cautions.push(...some(page.text(s)));
+    else if (key === "caution") put(cautions, page.text(s));
     else if (key !== undefined) page.unknownKey(s, key, "A rule set", ["title", "issued", "caution"]);
   }
   if (!title) page.problem("rules/missing", node, "This rule set has no title.");
@@ -216,10 +216,10 @@ function readValue(
   for (const s of node.children ?? []) {
     const key = page.key(s);
     if (key === undefined) continue;
-    if (isBasisKey(key)) notes.push(...some(readBasis(page, s, key)));
+    if (isBasisKey(key)) put(notes, readBasis(page, s, key));
     else if (key === "title") title = page.text(s) ?? title;
-    else if (key === "covers") covers.push(...some(page.text(s)));
-    else if (key === "not-covered") notCovered.push(...some(page.text(s)));
+    else if (key === "covers") put(covers, page.text(s));
+    else if (key === "not-covered") put(notCovered, page.text(s));
     else if (key === "tape" && what === "default") tapeable = page.word(s, ["yes", "no"]) !== "no";
     else page.unknownKey(s, key, `A ${what}`, what === "limit" ? limitWords : [...limitWords, "tape"]);
   }
@@ -261,4 +261,7 @@ function leftOver(page: Page, node: Node, from: number): void {
   if (more) page.problem("rules/left-over", node, `"${atomText(more)}" is left over here.`, more);
 }
 
-export const some = <T>(x: T | undefined): readonly T[] => (x === undefined ? [] : [x]);
+/** Adds what could be read. */
+export function put<T>(to: T[], x: T | undefined): void {
+  if (x !== undefined) to.push(x);
+}

@@ -44,26 +44,38 @@ interface Kept {
 /** Reading an entry again gives the same, so what was read is kept with it. */
 const kept = new WeakMap<Entry, Kept>();
 
-/** What could be read, and what could not. Never throws. */
-export function readRules(trees: readonly RuleTree[]): {
+export interface ReadRules {
   readonly set: RuleSet;
+  /** Where the head of the set stands. */
   readonly head: RulePlace | undefined;
   readonly problems: readonly SetProblem[];
-} {
+}
+
+/**
+ * What could be read, and what could not. Never throws. `read`: how an entry is read; `readKept` where the same entries may be
+ * read again.
+ */
+export function readRules(trees: Iterable<RuleTree>, read: typeof readEntry = readEntry): ReadRules {
   const problems: SetProblem[] = [];
   const made: Made[] = [];
   for (const { path, tree } of trees) {
     for (const p of tree.problems) problems.push({ path, ...p });
     for (const { entry, line } of tree.entries) {
       for (const p of entry.problems) problems.push({ path, ...p, line: line + p.line });
-      let found = kept.get(entry);
-      if (!found || found.path !== path || found.line !== line)
-        kept.set(entry, (found = readEntry(path, entry, line)));
+      const found = read(path, entry, line);
       problems.push(...found.problems);
       if (found.made) made.push(found.made);
     }
   }
   return { ...assemble(made, problems), problems };
+}
+
+/** Reads an entry, unless it has been read before in this place. */
+export function readKept(path: string, entry: Entry, line: number): Kept {
+  let found = kept.get(entry);
+  if (!found || found.path !== path || found.line !== line)
+    kept.set(entry, (found = readEntry(path, entry, line)));
+  return found;
 }
 
 function readEntry(path: string, entry: Entry, line: number): Kept {
@@ -154,7 +166,7 @@ function assemble(
     else if (m.is === "rule") add(rules, m.rule.id, m.rule, "rule");
     else changes.push(...m.changes);
   }
-  const resolved = [...rules.values()].map((rule, order) => withLimits({ ...rule, order }, limits, problems));
+  const resolved = [...rules.values()].map((rule, order) => inSet(rule, order, limits, problems));
   const { name, version, title, issued, cautions } = head?.head ?? {
     name: "",
     version: "",
@@ -177,8 +189,14 @@ function assemble(
   return { set, head: head?.at };
 }
 
-function withLimits(rule: Rule, limits: ReadonlyMap<string, LimitValue>, problems: SetProblem[]): Rule {
-  if (rule.judged.is !== "bands") return rule;
+/** A rule with its number in the order of the set, and the values of the limits that its bands name. */
+function inSet(
+  rule: Rule,
+  order: number,
+  limits: ReadonlyMap<string, LimitValue>,
+  problems: SetProblem[],
+): Rule {
+  if (rule.judged.is !== "bands") return { ...rule, order };
   const bands = resolveBands(
     rule.judged.bands,
     (name) => {
@@ -188,7 +206,8 @@ function withLimits(rule: Rule, limits: ReadonlyMap<string, LimitValue>, problem
     (name, band) =>
       problems.push(problemAt(band.at, "rules/unknown-name", `There is no limit called "${name}".`)),
   );
-  return { ...rule, judged: { ...rule.judged, bands } };
+  const judged = bands === rule.judged.bands ? rule.judged : { ...rule.judged, bands };
+  return { ...rule, order, judged };
 }
 
 export function problemAt(

@@ -118,8 +118,8 @@ export const basisKeys = [
   "from-memory",
   "project-choice",
 ] as const;
-export const isBasisKey = (key: string): key is (typeof basisKeys)[number] =>
-  (basisKeys as readonly string[]).includes(key);
+const bases: ReadonlySet<string> = new Set(basisKeys);
+export const isBasisKey = (key: string): key is (typeof basisKeys)[number] => bases.has(key);
 export const sourceKinds: readonly SourceKind[] = ["standard", "law", "study", "handbook", "guidance"];
 
 /** A basis statement: `published SOURCE at "..." says "..." takes "..."`, or one of the others with a text. */

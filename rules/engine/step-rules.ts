@@ -51,6 +51,6 @@ export function factsOfSteps(set: RuleSet): ReadonlySet<string> {
   const found = new Set<string>();
   for (const r of set.rules)
     for (const e of [...r.when.map((w) => w.expr), r.judged.expr])
-      for (const n of namesIn(e)) if (n.name.startsWith("step.")) found.add(n.name);
+      for (const name of namesIn(e)) if (name.startsWith("step.")) found.add(name);
   return found;
 }

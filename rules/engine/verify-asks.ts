@@ -4,7 +4,7 @@
  */
 import { holding } from "./bands.js";
 import { rangeInWords } from "./band-words.js";
-import { namesIn, type Comparison, type Expr } from "./expression.js";
+import { readsAny, type Comparison, type Expr } from "./expression.js";
 import { equalWithin, evaluate, type Reader } from "./logic.js";
 import { nameInWords, phrase, valueInWords } from "./phrase.js";
 import type { LimitValue, Rule } from "./types.js";
@@ -20,13 +20,13 @@ interface Stretch {
 export interface Ask {
   /** The name of the fact, or the whole expression: the same text is the same value. */
   readonly key: string;
-  /** The value as people say it. */
-  readonly of: string;
+  /** The value as people say it. Words are put together where something is wrong, and seldom is. */
+  readonly of: () => string;
   readonly stretches?: readonly Stretch[];
   /** Words that are asked for, or ruled out. */
   readonly words?: { readonly not: boolean; readonly of: ReadonlySet<string> };
   /** In words: `at most 1 in`. */
-  readonly says: string;
+  readonly says: () => string;
 }
 
 export type Limits = ReadonlyMap<string, LimitValue>;
@@ -46,13 +46,35 @@ export const limitsOnly = (limits: Limits): Reader => ({
 });
 
 /** Whether an expression reads nothing but numbers and limits. */
-export const readsNoFact = (e: Expr, limits: Limits): boolean => namesIn(e).every((n) => limits.has(n.name));
+export const readsNoFact = (e: Expr, limits: Limits): boolean => !readsAny(e, (name) => !limits.has(name));
 
-/** The text by which the same value is known again. */
-export const keyOf = (e: Expr): string =>
-  e.op === "name"
-    ? e.name
-    : JSON.stringify(e, (k, v: unknown) => (k === "start" || k === "end" || k === "unit" ? undefined : v));
+/** The text by which the same value is known again: all of an expression but where it stands and in which unit it was written. */
+export function keyOf(e: Expr): string {
+  switch (e.op) {
+    case "name":
+      return e.name;
+    case "value":
+      return `(${e.value} ${e.dimension}${e.bare ? " bare" : ""}${e.signed ? " signed" : ""})`;
+    case "sum":
+      return `(sum ${e.terms.map((t) => `${t.minus ? "-" : "+"}${keyOf(t.of)}`).join(" ")})`;
+    case "product":
+      return `(product ${e.factors.map((f) => `${f.under ? "/" : "*"}${keyOf(f.of)}`).join(" ")})`;
+    case "smaller":
+    case "larger":
+    case "and":
+    case "or":
+      return `(${e.op} ${e.of.map(keyOf).join(" ")})`;
+    case "compare":
+      return `(${keyOf(e.left)} ${e.how} ${keyOf(e.right)})`;
+    case "is":
+      return `(${keyOf(e.of)} is${e.not ? " not" : ""} ${e.words.map((w) => w.word).join(",")})`;
+    case "known":
+    case "given":
+      return `(${keyOf(e.of)} is${e.not ? " not" : ""} ${e.op})`;
+    case "not":
+      return `(not ${keyOf(e.of)})`;
+  }
+}
 
 const opposite: Readonly<Record<Comparison, Comparison>> = {
   "more than": "at most",
@@ -99,13 +121,14 @@ export function asksOf(expr: Expr, limits: Limits, not = false): readonly Ask[] 
       if (!to.interval || to.interval.low !== to.interval.high) return [];
       const said = left ? turned[expr.how] : expr.how;
       const how = not ? opposite[said] : said;
-      const shown = valueInWords(to.interval.nominal, to.dimension ?? "number", to.unit ?? { unit: "1" });
+      const { nominal } = to.interval;
+      const shown = (): string => valueInWords(nominal, to.dimension ?? "number", to.unit ?? { unit: "1" });
       return [
         {
           key: keyOf(value),
-          of: phrase(value),
-          stretches: [stretchOf(how, to.interval.nominal)],
-          says: `${how} ${shown}`,
+          of: () => phrase(value),
+          stretches: [stretchOf(how, nominal)],
+          says: () => `${how} ${shown()}`,
         },
       ];
     }
@@ -116,9 +139,9 @@ export function asksOf(expr: Expr, limits: Limits, not = false): readonly Ask[] 
       return [
         {
           key: keyOf(expr.of),
-          of: phrase(expr.of),
+          of: () => phrase(expr.of),
           words: { not: ruledOut, of },
-          says: `${ruledOut ? "not " : ""}${[...of].join(" or ")}`,
+          says: () => `${ruledOut ? "not " : ""}${[...of].join(" or ")}`,
         },
       ];
     }
@@ -127,9 +150,9 @@ export function asksOf(expr: Expr, limits: Limits, not = false): readonly Ask[] 
       return [
         {
           key: `${keyOf(expr.of)} ${expr.op}`,
-          of: phrase(expr.of),
+          of: () => phrase(expr.of),
           words: { not: false, of: new Set([expr.not === not ? "yes" : "no"]) },
-          says: expr.not === not ? expr.op : `not ${expr.op}`,
+          says: () => (expr.not === not ? expr.op : `not ${expr.op}`),
         },
       ];
     default:
@@ -141,17 +164,17 @@ export function asksOf(expr: Expr, limits: Limits, not = false): readonly Ask[] 
 export function demandsOf(rule: Rule, limits: Limits): readonly Ask[] {
   const { judged } = rule;
   if (judged.is === "require") return asksOf(judged.expr, limits);
-  const name = { key: keyOf(judged.expr), of: phrase(judged.expr, nameInWords) };
+  const name = { key: keyOf(judged.expr), of: () => phrase(judged.expr, nameInWords) };
   if (judged.choices.length > 0) {
     const of = new Set(judged.choices.filter((c) => c.grade === "holds").flatMap((c) => c.choices));
-    return [{ ...name, words: { not: false, of }, says: [...of].join(" or ") }];
+    return [{ ...name, words: { not: false, of }, says: () => [...of].join(" or ") }];
   }
   const held = holding(judged.bands);
   return [
     {
       ...name,
       stretches: held.map((h) => ({ low: h.low.value, high: h.high.value, lowOpen: false, highOpen: false })),
-      says: held.map((h) => rangeInWords(h, judged.signed)).join(", "),
+      says: () => held.map((h) => rangeInWords(h, judged.signed)).join(", "),
     },
   ];
 }

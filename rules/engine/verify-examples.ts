@@ -16,9 +16,7 @@ export function verifyExampleValues(rule: Rule, names: Names, report: Report): b
     fine = false;
     report(problemAt(at, "rules/example", message));
   };
-  const read = new Set(
-    [...rule.when.flatMap((w) => namesIn(w.expr)), ...namesIn(rule.judged.expr)].map((n) => n.name),
-  );
+  const read = new Set([...rule.when.flatMap((w) => namesIn(w.expr)), ...namesIn(rule.judged.expr)]);
   for (const e of rule.examples)
     for (const v of e.values) {
       if (v.fact === undefined) {
@@ -80,21 +78,21 @@ export function verifyExamples(rule: Rule, set: RuleSet, reached: boolean, repor
   for (const b of rule.judged.choices)
     if (!results.some((r) => r.choice !== undefined && b.choices.includes(r.choice)))
       missing(`${b.choices.join(" or ")}`);
-  const points = results.flatMap((r) =>
-    r.value && r.value.interval.low === r.value.interval.high ? [r.value.interval.low] : [],
-  );
+  const points: number[] = [];
+  for (const { value } of results)
+    if (value && value.interval.low === value.interval.high) points.push(value.interval.low);
   const sorted = inOrder(rule.judged.bands);
-  for (const [i, band] of sorted.entries()) {
+  for (let i = 0; i < sorted.length; i++) {
+    const band = sorted[i]!;
     const next = sorted[i + 1];
     if (!next || rank(band.grade) === rank(next.grade)) continue;
     const edge = band.high.value;
-    const shown = shownEnd(band.high, rule.judged.signed);
     const on = points.some((p) => Math.abs(p - edge) < 1e-9);
     const below = points.some((p) => p < edge - 1e-9 && p >= band.low.value - 1e-9);
     const above = points.some((p) => p > edge + 1e-9 && p <= next.high.value + 1e-9);
     // The boundary itself belongs to the milder side; what lies beyond it must be shown on the graver one.
-    if (!on) missing(`the value exactly on the boundary ${shown}`);
+    if (!on) missing(`the value exactly on the boundary ${shownEnd(band.high, rule.judged.signed)}`);
     if (!(rank(band.grade) > rank(next.grade) ? below : above))
-      missing(`a value just past the boundary ${shown}`);
+      missing(`a value just past the boundary ${shownEnd(band.high, rule.judged.signed)}`);
   }
 }

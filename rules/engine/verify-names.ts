@@ -63,11 +63,12 @@ export function suggestions(): (name: string, among: () => Iterable<string>) => 
 
 /** A common practice is known from practice alone; one that names a source or an address is a citation without its place. */
 export function verifyCommonPractice(set: RuleSet, report: Report): void {
+  const sources = [...set.sources.values()];
   for (const holder of [...set.limits.values(), ...set.defaults.values(), ...set.rules])
     for (const note of holder.bases) {
       if (note.basis !== "common-practice") continue;
       const words = new Set(note.text.toLowerCase().split(/[^a-z0-9-]+/));
-      const source = [...set.sources.values()].find(
+      const source = sources.find(
         // A source may be called by an ordinary word; one of several parts is a name, and so is a whole title.
         (s) =>
           (s.name.includes("-") && words.has(s.name)) ||

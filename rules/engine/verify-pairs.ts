@@ -4,7 +4,7 @@ import type { Names } from "./dimensions.js";
 import { problemAt } from "./read.js";
 import type { Rule, Scope, SetProblem } from "./types.js";
 import { demandsOf, keyOf, together, type Ask, type Limits } from "./verify-asks.js";
-import { conditionsOf, excluding } from "./verify-reach.js";
+import { excluding, type Condition } from "./verify-reach.js";
 
 type Report = (p: SetProblem) => void;
 
@@ -17,7 +17,7 @@ export const mostOnOneValue = 200;
 interface Demand {
   readonly rule: Rule;
   readonly ask: Ask;
-  readonly asked: readonly Ask[];
+  readonly asked: readonly Condition[];
 }
 
 /**
@@ -27,10 +27,11 @@ interface Demand {
 export function contradictions(
   rules: readonly Rule[],
   limits: Limits,
+  conditionsOf: (rule: Rule) => readonly Condition[],
   namesOf: (rule: Rule) => Names,
   report: Report,
 ): void {
-  const first = new Map<string, Rule>();
+  const said = new Said();
   const groups = new Map<string, Demand[]>();
   for (const rule of rules) {
     // Bands with faults of their own have been reported; what they would contradict is not known.
@@ -38,16 +39,14 @@ export function contradictions(
       const { bands } = rule.judged;
       if (bands.length === 0 || bandFaults(bands, () => "").length > 0) continue;
     }
-    const text = textOf(rule);
-    const before = first.get(text);
+    const before = said.before(rule);
     if (before) {
       report(
         problemAt(rule.at, "rules/shadowed", `This rule says the same of the same value as ${before.id}.`),
       );
       continue;
     }
-    first.set(text, rule);
-    const asked = conditionsOf(rule, limits);
+    const asked = conditionsOf(rule);
     for (const ask of demandsOf(rule, limits)) {
       const key = `${rule.scope.is} ${rule.scope.is === "thing" ? rule.scope.kind : ""} ${ask.key}`;
       const group = groups.get(key);
@@ -65,8 +64,11 @@ export function contradictions(
           `More than ${mostOnOneValue} rules judge this value. They cannot all be compared with each other, so this one is not taken.`,
         ),
       );
-    for (const [i, b] of group.slice(0, mostOnOneValue).entries())
-      for (const a of group.slice(0, i)) {
+    const compared = group.slice(0, mostOnOneValue);
+    for (let i = 1; i < compared.length; i++) {
+      const b = compared[i]!;
+      for (const a of compared) {
+        if (a === b) break;
         if (a.rule === b.rule || reported.has(b.rule) || !scopesMeet(a.rule.scope, b.rule.scope)) continue;
         const choices = (name: string): readonly string[] | undefined =>
           namesOf(b.rule).fact(name)?.choices ?? undefined;
@@ -77,10 +79,11 @@ export function contradictions(
           problemAt(
             b.rule.at,
             "rules/contradiction",
-            `No value satisfies both rules: ${a.rule.id} asks for ${a.ask.says}, ${b.rule.id} for ${b.ask.says}.`,
+            `No value satisfies both rules: ${a.rule.id} asks for ${a.ask.says()}, ${b.rule.id} for ${b.ask.says()}.`,
           ),
         );
       }
+    }
   }
 }
 
@@ -90,6 +93,26 @@ function scopesMeet(a: Scope, b: Scope): boolean {
   if (a.phrases.length === 0 || b.phrases.length === 0) return true;
   const starts = (x: string, y: string): boolean => `${x} `.startsWith(`${y} `);
   return a.phrases.some((x) => b.phrases.some((y) => starts(x, y) || starts(y, x)));
+}
+
+/** Finds the rule that said the same. Only rules that judge the same value are compared. */
+class Said {
+  private readonly byValue = new Map<string, { readonly first: Rule; texts?: Map<string, Rule> }>();
+
+  /** The rule before this one that says the same. */
+  before(rule: Rule): Rule | undefined {
+    const value = keyOf(rule.judged.expr);
+    const same = this.byValue.get(value);
+    if (!same) {
+      this.byValue.set(value, { first: rule });
+      return undefined;
+    }
+    same.texts ??= new Map([[textOf(same.first), same.first]]);
+    const text = textOf(rule);
+    const before = same.texts.get(text);
+    if (!before) same.texts.set(text, rule);
+    return before;
+  }
 }
 
 /** What a rule looks at, when, and what it judges how, as one text. */

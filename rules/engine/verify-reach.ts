@@ -5,7 +5,7 @@ import type { Names } from "./dimensions.js";
 import { visit, type Expr } from "./expression.js";
 import { equalWithin, evaluate } from "./logic.js";
 import { problemAt } from "./read.js";
-import type { Rule, RulePlace, SetProblem } from "./types.js";
+import type { Band, Rule, RulePlace, SetProblem } from "./types.js";
 import {
   asksOf,
   keyOf,
@@ -20,38 +20,60 @@ import {
 type Report = (p: SetProblem) => void;
 type Choices = (name: string) => readonly string[] | undefined;
 
-/** What the conditions of a rule ask, each with its place. */
-export const conditionsOf = (rule: Rule, limits: Limits): readonly (Ask & { readonly at: RulePlace })[] =>
-  rule.when.flatMap((w) => asksOf(w.expr, limits).map((a) => ({ ...a, at: w.at })));
+/** What a condition of a rule asks, with its place. */
+export interface Condition {
+  readonly ask: Ask;
+  readonly at: RulePlace;
+}
+
+/** What the conditions of a rule ask. */
+export function conditionsOf(rule: Rule, limits: Limits): readonly Condition[] {
+  const found: Condition[] = [];
+  for (const { expr, at } of rule.when) for (const ask of asksOf(expr, limits)) found.push({ ask, at });
+  return found;
+}
 
 /** Two of these that no value can meet at once. */
-export function excluding<A extends Ask>(
-  asked: readonly A[],
+export function excluding(
+  asked: readonly Condition[],
   choices?: Choices,
-): readonly [A, A] | undefined {
-  for (const [i, b] of asked.entries())
-    for (const a of asked.slice(0, i))
-      if (a.key === b.key && !together(a, b, choices?.(a.key))) return [a, b];
+): readonly [Condition, Condition] | undefined {
+  for (let i = 1; i < asked.length; i++)
+    for (let j = 0; j < i; j++) {
+      const [a, b] = [asked[j]!, asked[i]!];
+      if (a.ask.key === b.ask.key && !together(a.ask, b.ask, choices?.(a.ask.key))) return [a, b];
+    }
   return undefined;
 }
 
 /** Reports what can never apply, never be reached, or never fail; true where there is nothing of that. */
-export function verifyReach(rule: Rule, limits: Limits, names: Names, report: Report): boolean {
+export function verifyReach(
+  rule: Rule,
+  conditions: readonly Condition[],
+  limits: Limits,
+  names: Names,
+  report: Report,
+): boolean {
   const choices: Choices = (name) => names.fact(name)?.choices;
-  const asked = conditionsOf(rule, limits);
   let reached = true;
   const unreached = (at: RulePlace, message: string): void => {
     reached = false;
     report(problemAt(at, "rules/unreachable", message));
   };
-  const never = excluding(asked, choices);
+  const never = excluding(conditions, choices);
+  const asked = conditions.map((c) => c.ask);
   if (never) {
     const [a, b] = never;
-    unreached(b.at, `This rule can never apply: ${a.of} cannot be both ${a.says} and ${b.says}.`);
+    unreached(
+      b.at,
+      `This rule can never apply: ${a.ask.of()} cannot be both ${a.ask.says()} and ${b.ask.says()}.`,
+    );
   } else if (rule.judged.is === "require") verifyRequired(rule.judged, asked, limits, choices, unreached);
   else verifyBandsReached(rule.judged, asked, choices, unreached);
   return reached;
 }
+
+const nothing = (): string => "";
 
 type Unreached = (at: RulePlace, message: string) => void;
 
@@ -68,7 +90,7 @@ function verifyRequired(
       if (a.key !== d.key || together(a, d, choices(a.key))) continue;
       unreached(
         judged.at,
-        `This can never hold: the rule applies where ${a.of} is ${a.says}, and asks for ${d.says}.`,
+        `This can never hold: the rule applies where ${a.of()} is ${a.says()}, and asks for ${d.says()}.`,
       );
       return;
     }
@@ -77,7 +99,7 @@ function verifyRequired(
   if (always)
     unreached(
       judged.at,
-      `This can never fail: the rule applies only where ${always.of} is ${always.says} already.`,
+      `This can never fail: the rule applies only where ${always.of()} is ${always.says()} already.`,
     );
 }
 
@@ -90,15 +112,20 @@ function verifyBandsReached(
   const key = keyOf(judged.expr);
   const own = asked.filter((a) => a.key === key);
   for (const c of judged.choices) {
-    const asks: Ask = { key, of: "", says: "", words: { not: false, of: new Set(c.choices) } };
+    const asks: Ask = { key, of: nothing, says: nothing, words: { not: false, of: new Set(c.choices) } };
     const shut = own.find((a) => !together(a, asks, choices(key)));
     if (shut)
-      unreached(c.at, `This band is never reached: the rule applies only where ${shut.of} is ${shut.says}.`);
+      unreached(
+        c.at,
+        `This band is never reached: the rule applies only where ${shut.of()} is ${shut.says()}.`,
+      );
   }
+  if (own.length === 0 && !judged.bands.some(isPoint)) return;
   const sorted = inOrder(judged.bands);
-  for (const [i, band] of sorted.entries()) {
+  for (let i = 0; i < sorted.length; i++) {
+    const band = sorted[i]!;
     const [low, high] = [band.low.value, band.high.value];
-    const point = high - low <= equalWithin;
+    const point = isPoint(band);
     // A boundary belongs to the milder side, so a band of one point is met only if it is milder than both of its neighbours.
     const milder = [sorted[i - 1], sorted[i + 1]].every((n) => !n || rank(n.grade) > rank(band.grade));
     if (point && !milder) {
@@ -108,17 +135,18 @@ function verifyBandsReached(
       );
       continue;
     }
-    const range = rangeInWords(band, judged.signed);
     const stretch = { low, high, lowOpen: !point, highOpen: !point };
-    const asks: Ask = { key, of: "", says: range, stretches: [stretch] };
+    const asks: Ask = { key, of: nothing, says: nothing, stretches: [stretch] };
     const shut = own.find((a) => !together(a, asks));
     if (shut)
       unreached(
         band.at,
-        `This band (${range}) is never reached: the rule applies only where ${shut.of} is ${shut.says}.`,
+        `This band (${rangeInWords(band, judged.signed)}) is never reached: the rule applies only where ${shut.of()} is ${shut.says()}.`,
       );
   }
 }
+
+const isPoint = (band: Band): boolean => band.high.value - band.low.value <= equalWithin;
 
 /** Whether what a rule reads comes to something: facts to look at, and numbers that are numbers. */
 export function verifyNumbers(rule: Rule, limits: Limits, report: Report): void {

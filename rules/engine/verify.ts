@@ -9,7 +9,7 @@ import type { Rule, RulePlace, RuleSet, Scope, SetProblem } from "./types.js";
 import { verifyExamples, verifyExampleValues } from "./verify-examples.js";
 import { suggestions, verifyCommonPractice, verifyNames } from "./verify-names.js";
 import { contradictions } from "./verify-pairs.js";
-import { verifyNumbers, verifyReach } from "./verify-reach.js";
+import { conditionsOf, verifyNumbers, verifyReach, type Condition } from "./verify-reach.js";
 
 /** What the program that uses the set knows and needs. */
 export interface Surroundings {
@@ -74,7 +74,19 @@ export function verify(
     },
     nearest: (n) => near(n, () => [...around.factNames(rule.scope), ...set.limits.keys()]),
   });
-  for (const rule of set.rules) verifyRule(rule, set, around, namesOf(rule), usedLimits, report);
+  const conditions = new Map<Rule, readonly Condition[]>();
+  const conditionsIn = (rule: Rule): readonly Condition[] => {
+    let found = conditions.get(rule);
+    if (!found) conditions.set(rule, (found = conditionsOf(rule, set.limits)));
+    return found;
+  };
+  for (const rule of set.rules) {
+    const names = namesOf(rule);
+    if (!verifyRule(rule, set, around, names, usedLimits, report)) continue;
+    verifyNumbers(rule, set.limits, report);
+    const reached = verifyReach(rule, conditionsIn(rule), set.limits, names, report);
+    verifyExamples(rule, set, reached, report);
+  }
   for (const s of set.sources.values())
     if (!cited.has(s.name)) report(problemAt(s.at, "rules/unused", `Nothing cites the source ${s.name}.`));
   const byCode = new Set(around.used ?? []);
@@ -91,10 +103,11 @@ export function verify(
           problemAt(head, "rules/missing", `The default ${name} is missing: something computed needs it.`),
         );
   }
-  contradictions(set.rules, set.limits, namesOf, report);
+  contradictions(set.rules, set.limits, conditionsIn, namesOf, report);
   return problems;
 }
 
+/** Whether what the rule says can be worked out, so that its examples can be run; what is wrong is reported. */
 function verifyRule(
   rule: Rule,
   set: RuleSet,
@@ -102,7 +115,7 @@ function verifyRule(
   names: Names,
   usedLimits: Set<string>,
   report: Report,
-): void {
+): boolean {
   if (rule.scope.is === "thing" && !around.kinds.includes(rule.scope.kind))
     report(
       problemAt(
@@ -144,11 +157,7 @@ function verifyRule(
   if (rule.judged.is === "require") condition(rule.judged.expr, rule.judged.at);
   else sound = verifyBands(rule.judged, typed(rule.judged.expr, rule.judged.at), usedLimits, report) && sound;
   verifyWords(rule, around, names, report);
-  sound = verifyExampleValues(rule, names, report) && sound;
-  if (!sound) return;
-  verifyNumbers(rule, set.limits, report);
-  const reached = verifyReach(rule, set.limits, names, report);
-  verifyExamples(rule, set, reached, report);
+  return verifyExampleValues(rule, names, report) && sound;
 }
 
 type ByBands = Rule["judged"] & { readonly is: "bands" };

@@ -1,7 +1,7 @@
 /** The texts of `spanwise reason`. */
 import { nearest } from "../../language/text/nearest.js";
 import { show, showWithDoubt } from "../../language/quantity/show.js";
-import { namesIn } from "../../rules/engine/expression.js";
+import { readsAny } from "../../rules/engine/expression.js";
 import { phrase } from "../../rules/engine/phrase.js";
 import { inOrder } from "../../rules/engine/bands.js";
 import { bandInWords } from "../../rules/engine/explain-strip.js";
@@ -134,7 +134,7 @@ function limitText(limit: LimitValue | DefaultValue, what: string, set: RuleSet,
 
 /** Whether what a rule asks reads a fact or limit of this name. */
 const mentions = (rule: Rule, name: string): boolean =>
-  [...rule.when.map((w) => w.expr), rule.judged.expr].some((e) => namesIn(e).some((n) => n.name === name));
+  [...rule.when.map((w) => w.expr), rule.judged.expr].some((e) => readsAny(e, (n) => n === name));
 
 /** Whether a rule names a limit, in its bands or in what it asks. */
 const usesLimit = (rule: Rule, name: string): boolean =>

@@ -40,7 +40,7 @@ export function arithmeticOf(page: Page, scene: Scene, rule: Rule, deep: boolean
     if (deep) for (const t of c.trace) if (t.quantity !== undefined && t.quantity !== name) add(t.quantity);
     if (c.value && c.trace.length > 1) found.set(name, c);
   };
-  for (const { name } of namesIn(rule.judged.expr)) add(name);
+  for (const name of namesIn(rule.judged.expr)) add(name);
   return [...found.values()].map(steps).join("\n\n");
 }
 

@@ -11,7 +11,7 @@ import { showWithDoubt } from "../../language/quantity/show.js";
 import { readTree } from "../../language/text/tree.js";
 import type { Tree } from "../../language/text/types.js";
 import { isPolicy } from "../../rules/engine/overlay.js";
-import { readRules, ruleShape } from "../../rules/engine/read.js";
+import { readKept, readRules, ruleShape } from "../../rules/engine/read.js";
 import type { LimitValue, RuleSet, SetProblem, Source } from "../../rules/engine/types.js";
 import { quantities } from "../../rules/quantities/index.js";
 import { stepFacts } from "../../rules/steps/facts.js";
@@ -55,7 +55,7 @@ export function rulePageOf(workspace: Workspace, file: string, text: string): Ru
     const { set, problems } = workspace.policyAt(file, text, root);
     return { path: file, text, tree, set, problems };
   }
-  const alone = readRules([{ path: file, tree }]);
+  const alone = readRules([{ path: file, tree }], readKept);
   return { path: file, text, tree, set: alone.set, problems: alone.problems };
 }
 

@@ -1,11 +1,11 @@
 /**
- * Reading, text to model: beside a grammar that builds nothing and beside JSON with its schema; how it grows with the text; and
+ * Reading, text to model: beside a parser library's syntax tree, its grammar that builds nothing, and JSON with its schema; how it grows with the text; and
  * what one edited line costs.
  */
 import Ajv from "ajv";
 import { emptyLibrary, householdOf, readSetup, type Household } from "../../language/model/household.js";
 import type { Tree } from "../../language/text/types.js";
-import { recognise } from "./grammar.js";
+import { parseTree, recognise } from "./grammar.js";
 import { jsonOf, schemaOf, setupOf } from "./household.js";
 import { ms, sideBySide, times, type Times } from "./measure.js";
 
@@ -85,6 +85,20 @@ export async function reading(): Promise<void> {
     "bare grammar",
     text.length,
   );
+  const [treeOurs, tree] = await sideBySide(
+    30,
+    10,
+    () => read(text),
+    () => parseTree(text),
+  );
+  print(
+    "Reading a file anew, beside the same grammar's syntax tree",
+    text.length,
+    treeOurs,
+    tree,
+    "plain parse",
+    text.length,
+  );
   const [again, ajv] = await sideBySide(
     30,
     5,
@@ -111,14 +125,14 @@ export async function reading(): Promise<void> {
     `  exponent of the time in the number of lines: ${exponent(points).toFixed(2)} (1 is in proportion)`,
   );
 
-  let tree = readSetup(text);
+  let edited = readSetup(text);
   const edits = Array.from({ length: 40 }, (_, i) => text.replace('number 400"', `number 400, ${i}"`));
   const kept: number[] = [];
   for (let round = 0; round < 120; round++) {
     const next = edits[round % edits.length]!;
     const took = timed(() => {
-      tree = readSetup(next, tree);
-      householdOf("home.span", tree, emptyLibrary);
+      edited = readSetup(next, edited);
+      householdOf("home.span", edited, emptyLibrary);
     });
     if (round >= 40) kept.push(took);
   }

@@ -1,7 +1,7 @@
 /**
  * Rules: judging a whole set on a household whose quantities are known, beside a general rule engine with the same comparisons
- * and beside validating the same content as JSON; reading and checking the set's text, beside a grammar that builds nothing; and
- * how both grow with the number of rules.
+ * and beside validating the same content as JSON; reading and checking the set's text, beside a parser library's syntax tree of it
+ * and beside its grammar that builds nothing; and how both grow with the number of rules.
  */
 import { Engine } from "json-rules-engine";
 import { getLanguageService } from "vscode-json-languageservice";
@@ -17,7 +17,7 @@ import { rulesByScope, SubjectMaker, type Subject } from "../../rules/engine/sub
 import type { Rule, RuleFile, RuleSet } from "../../rules/engine/types.js";
 import { quantities } from "../../rules/quantities/index.js";
 import { Scenes } from "../../rules/scenes.js";
-import { recognise } from "./grammar.js";
+import { parseTree, recognise, tokenized } from "./grammar.js";
 import { jsonOf, schemaOf, setupOf } from "./household.js";
 import { ms, row, sideBySide } from "./measure.js";
 import { exponent } from "./reading.js";
@@ -112,13 +112,23 @@ async function readingRules(): Promise<void> {
   const { files } = released;
   const text = files.map((f) => f.text).join("\n");
   console.log(
-    `rule set of ${text.split("\n").length} lines, ${text.length} characters; the grammar takes it: ${recognise(text) ? "yes" : "no"}`,
+    `rule set of ${text.split("\n").length} lines, ${text.length} characters; the grammar takes it: ${recognise(text) ? "yes" : "no"}, all ${tokenized(text).tokens} tokens up to character ${tokenized(text).upTo}`,
   );
   row(
-    "Reading the set from its text, checking it and running its examples, beside a grammar that builds nothing",
+    "Reading the set from its text, checking it and running its examples, beside the same grammar's syntax tree",
     ...(await sideBySide(
-      25,
-      8,
+      40,
+      40,
+      () => loadRuleSet(files, table),
+      () => parseTree(text),
+    )),
+    "plain parse",
+  );
+  row(
+    "The same, beside a grammar that builds nothing",
+    ...(await sideBySide(
+      40,
+      15,
       () => loadRuleSet(files, table),
       () => recognise(text),
     )),
@@ -166,12 +176,12 @@ function growth(): void {
     return Math.min(...times);
   };
   const setup = setupOf(300);
-  const points = [100, 300, 1_000, 3_000].map((n) => {
+  const points = [300, 1_000, 3_000, 10_000].map((n) => {
     const files = setOf(n);
     const set = loaded(files);
     const all = subjectsOf(set, setup);
     judgeAll(set, all);
-    const rounds = n <= 300 ? 12 : 4;
+    const rounds = n <= 300 ? 12 : 3;
     return {
       n,
       load: least(rounds, () => loadRuleSet(files, table)),

@@ -81,7 +81,7 @@ function round(x: number): number {
 function amount(x: number, symbol: string): string {
   if (symbol === "") return `${Number(round(x).toPrecision(6))}`;
   const unit = unitOf(symbol);
-  const si = round(x) * (unit.times ?? unit.factor.valueOf());
+  const si = (symbol === "%" ? Math.round(x) : round(x)) * (unit.times ?? unit.factor.valueOf());
   return showValue(si, unit.dimension, { unit: symbol, denominator: 4 });
 }
 

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { householdOf, emptyLibrary, readSetup } from "../../../language/model/household.js";
 import { formatText } from "../../../language/text/format.js";
+import { parseLine, parseLines } from "../../../language/text/line.js";
 
 const text = `setup "x"
 bed {
@@ -140,4 +141,45 @@ describe("The formatter", () => {
       { numRuns: 500 },
     );
   });
+});
+
+it("reads a line among others as it reads it alone", () => {
+  // What stands at the end or at the start of a line could run into its neighbour, or be told by what stands beside it.
+  const pieces = fc.constantFrom(
+    "top 23",
+    " in",
+    "5 ft",
+    "9 in",
+    "1",
+    "/2",
+    "54",
+    "x",
+    "75",
+    "+",
+    "/-",
+    "±",
+    '"',
+    "“",
+    "”",
+    "\\",
+    "#",
+    "'",
+    "{",
+    "}",
+    ";",
+    "§",
+    "\u200b",
+    "2026-",
+    "03-02",
+    "a.",
+    "b",
+    " ",
+  );
+  const line = fc.array(pieces, { maxLength: 6 }).map((p) => p.join(""));
+  fc.assert(
+    fc.property(fc.array(line, { minLength: 1, maxLength: 6 }), (texts) => {
+      expect(parseLines(texts)).toEqual(texts.map(parseLine));
+    }),
+    { numRuns: 500 },
+  );
 });
