@@ -3,49 +3,48 @@
  * which it stands. It stands on four points: the drive wheels at (0, +-track) and the castors at (base, +-castors); what counts
  * is where the load on the chair goes through the floor. Loads are given as parts of the whole, so that no weight is needed.
  */
-import {
-  add,
-  between,
-  exactly,
-  multiply,
-  scale,
-  shift,
-  subtract,
-  type Interval,
-} from "../../language/quantity/interval.js";
+import { between, multiply, type Interval } from "../../language/quantity/interval.js";
 
 type Box<B> = { readonly [N in keyof B]: Interval };
 type Corner<B> = { readonly [N in keyof B]: number };
-type Bounds = { readonly low: number; readonly nominal: number; readonly high: number };
+type End = keyof Interval;
 
 /**
  * Bounds of `f` over a box, exact for a function that runs only one way along each variable while the others stand still
  * (straight, or a quotient of two straight ones without a zero below): from any point a walk along one variable after the
- * other, each the way on which `f` does not fall, ends in a corner. `f` gives its bounds over whatever is no variable of the
- * box. Undefined where a corner has no value.
+ * other, each the way on which `f` does not fall, ends in a corner. `f` gives one of its own bounds, over whatever is no variable
+ * of the box. Undefined where a corner has no value.
  */
-export function overCorners<B extends Box<B>>(from: B, f: (x: Corner<B>) => Bounds): Interval | undefined {
+export function overCorners<B extends Box<B>>(
+  from: B,
+  f: (x: Corner<B>, end: End) => number,
+): Interval | undefined {
   const box = from as { readonly [name: string]: Interval };
   const names = Object.keys(box);
   const open = names.filter((n) => box[n]!.low !== box[n]!.high);
   const x: Record<string, number> = {};
   for (const n of names) x[n] = box[n]!.nominal;
-  const { nominal } = f(x as Corner<B>);
+  const nominal = f(x as Corner<B>, "nominal");
   let low = Infinity;
   let high = -Infinity;
   for (const n of names) x[n] = box[n]!.low;
-  for (let k = 0; ;) {
-    const y = f(x as Corner<B>);
-    if (!Number.isFinite(y.low) || !Number.isFinite(y.high)) return undefined;
-    if (y.low < low) low = y.low;
-    if (y.high > high) high = y.high;
-    if (++k === 2 ** open.length) break;
+  for (let k = 1; ; k++) {
+    const least = f(x as Corner<B>, "low");
+    const most = f(x as Corner<B>, "high");
+    if (!Number.isFinite(least) || !Number.isFinite(most)) return undefined;
+    if (least < low) low = least;
+    if (most > high) high = most;
+    if (k === 2 ** open.length) break;
     // From one corner to the next a single variable changes ends: the one whose bit is the lowest that is set in `k`.
     const n = open[31 - Math.clz32(k & -k)]!;
     x[n] = x[n] === box[n]!.low ? box[n]!.high : box[n]!.low;
   }
   return Number.isFinite(nominal) ? between(low, high, nominal) : undefined;
 }
+
+/** One bound of `k` times what has bounds. A sum of such terms with nothing in common is bounded by the sum of their bounds. */
+const times = (k: number, of: Interval, end: End): number =>
+  k * (end === "nominal" ? of.nominal : k < 0 === (end === "low") ? of.high : of.low);
 
 /** The chair on its wheels, and where somebody's weight bears on it, along the chair. */
 export interface Along {
@@ -101,14 +100,14 @@ export const forwardMargin = ({
   ahead,
   ofDepth,
 }: Along): Interval | undefined =>
-  overCorners({ part, ofDepth }, (x) =>
-    total([
-      [1 - x.part * x.ofDepth, depth],
-      [1, castor],
-      [x.part - 1, axle],
-      [-x.part, ahead],
-      [x.part - 1, centre],
-    ]),
+  overCorners(
+    { part, ofDepth },
+    (x, end) =>
+      times(1 - x.part * x.ofDepth, depth, end) +
+      castor[end] +
+      times(x.part - 1, axle, end) +
+      times(-x.part, ahead, end) +
+      times(x.part - 1, centre, end),
   );
 
 /**
@@ -119,10 +118,10 @@ const loadAlong = (
   { depth, axle, castor, ahead, centre }: Along,
   { part, ofDepth }: Corner<Pick<Along, "part" | "ofDepth">>,
 ): Interval | undefined =>
-  overCorners({ depth, axle, castor }, (x) => {
+  overCorners({ depth, axle, castor }, (x, end) => {
     const base = wheelbase(x);
-    const own = shift(scale(ahead, part / base), (part * (ofDepth * x.depth - x.axle)) / base);
-    return add(own, scale(centre, (1 - part) / base));
+    const own = times(part / base, ahead, end) + (part * (ofDepth * x.depth - x.axle)) / base;
+    return own + times((1 - part) / base, centre, end);
   });
 
 /**
@@ -130,39 +129,18 @@ const loadAlong = (
  * far along the wheels the load is, so its bounds are at the ends of that.
  */
 export const sideMargin = (along: Along, across: Across, side: "near" | "far"): Interval | undefined =>
-  overCorners({ part: along.part, ofDepth: along.ofDepth }, (x) => {
-    const t = loadAlong(along, x);
-    if (!t) return nowhere;
+  overCorners({ part: along.part, ofDepth: along.ofDepth }, (x, end) => {
+    const load = loadAlong(along, x);
+    if (!load) return NaN;
     const own = side === "near" ? -x.part : x.part;
-    const at = (t: number): Bounds =>
-      total([
-        [1 - t, across.track],
-        [t, across.outside],
-        [t + own * across.ofHalf, across.half],
-        [own, across.aside],
-      ]);
-    const [first, last] = [at(t.low), at(t.high)];
-    return {
-      low: Math.min(first.low, last.low),
-      nominal: at(t.nominal).nominal,
-      high: Math.max(first.high, last.high),
-    };
+    const at = (t: number): number =>
+      times(1 - t, across.track, end) +
+      times(t, across.outside, end) +
+      times(t + own * across.ofHalf, across.half, end) +
+      times(own, across.aside, end);
+    if (end === "nominal") return at(load.nominal);
+    return Math[end === "low" ? "min" : "max"](at(load.low), at(load.high));
   });
-
-const nowhere: Bounds = { low: -Infinity, nominal: NaN, high: Infinity };
-
-/** Bounds of a sum whose terms have nothing in common. */
-function total(terms: readonly (readonly [factor: number, of: Bounds])[]): Bounds {
-  let low = 0;
-  let nominal = 0;
-  let high = 0;
-  for (const [k, i] of terms) {
-    low += k * (k < 0 ? i.high : i.low);
-    nominal += k * i.nominal;
-    high += k * (k < 0 ? i.low : i.high);
-  }
-  return { low, nominal, high };
-}
 
 /** What the floor, or the locks, hold against a push, and what is left of it. Newtons; `weights` in newtons too. */
 export interface Holding extends Omit<Along, "part"> {
@@ -183,11 +161,15 @@ export interface Holding extends Omit<Along, "part"> {
 export function floorHold(h: Holding): Interval | undefined {
   const { depth, axle, castor, ofDepth, ahead, centre, chair, floor, away } = h;
   const own = multiply(h.body, h.share);
-  return overCorners({ depth, axle, castor, ofDepth, own }, (x) => {
+  return overCorners({ depth, axle, castor, ofDepth, own, chair, floor }, (x, end) => {
     const base = wheelbase(x);
-    const theirs = scale(shift(scale(ahead, -1 / base), 1 - (x.ofDepth * x.depth - x.axle) / base), x.own);
-    const empty = multiply(shift(scale(centre, -1 / base), 1), chair);
-    return subtract(multiply(add(theirs, empty), floor), scale(away, x.own));
+    const wheels = (of: End): number =>
+      x.own * (1 - (x.ofDepth * x.depth - x.axle) / base) +
+      times(-x.own / base, ahead, of) +
+      x.chair +
+      times(-x.chair / base, centre, of);
+    const opposite = end === "low" ? "high" : end === "high" ? "low" : end;
+    return x.floor * wheels(x.floor < 0 ? opposite : end) + times(-x.own, away, end);
   });
 }
 
@@ -195,8 +177,9 @@ export function floorHold(h: Holding): Interval | undefined {
 export const lockHold = (
   h: Pick<Holding, "body" | "share" | "chair" | "away"> & { readonly slope: Interval },
 ): Interval | undefined =>
-  overCorners({ body: h.body, share: h.share, chair: h.chair, away: h.away, slope: h.slope }, (x) =>
-    exactly((x.body + x.chair) * Math.sin(x.slope) - x.body * x.share * x.away),
+  overCorners(
+    { body: h.body, share: h.share, chair: h.chair, away: h.away, slope: h.slope },
+    (x) => (x.body + x.chair) * Math.sin(x.slope) - x.body * x.share * x.away,
   );
 
 /** What part of a load on the chair is somebody's, of whom the chair carries `mass`. */
