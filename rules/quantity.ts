@@ -274,7 +274,8 @@ export class Workings {
     let without: string | undefined;
     let unit: ShownUnit | undefined;
     const handed: Record<string, unknown> = {};
-    for (const [name, input] of Object.entries(inputs)) {
+    for (const name in inputs) {
+      const input = inputs[name];
       const computed = input instanceof Optional ? input.input : isComputed(input) ? input : undefined;
       if (!computed) {
         handed[name] = input;
@@ -296,18 +297,18 @@ export class Workings {
     if (missing.length > 0) return { ...base, value: undefined, missing, assumed, trace: terms };
     const outcome = q.compute(handed as never);
     const out: Outcome = "low" in outcome ? { value: outcome } : outcome;
-    const all = [...assumed, ...(out.assumed ?? [])];
-    const last: Term[] = out.value
-      ? [{ label: q.name, value: out.value, dimension: q.dimension, formula: q.formula }]
-      : [];
+    if (out.assumed) assumed.push(...out.assumed);
+    if (out.terms) terms.push(...out.terms);
+    if (out.value)
+      terms.push({ label: q.name, value: out.value, dimension: q.dimension, formula: q.formula });
     return {
       ...base,
       value: out.value,
       ...(out.choice !== undefined && { choice: out.choice }),
       ...(out.without !== undefined && { without: out.without }),
       missing: out.missing ?? [],
-      assumed: all,
-      trace: [...terms, ...(out.terms ?? []), ...last],
+      assumed,
+      trace: terms,
     };
   }
 

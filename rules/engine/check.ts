@@ -193,13 +193,14 @@ function inFileOrder(
   household: Household,
   all: readonly { readonly finding: Finding; readonly rule: number }[],
 ): readonly Finding[] {
-  const keyed = all.map((x, i) => {
-    const spot = household.locate(x.finding.place.entry);
+  const keyed = all.map(({ finding, rule }, i) => {
+    const spot = household.locate(finding.place.entry);
     return {
-      ...x,
+      finding,
+      rule,
       i,
       own: spot?.path === household.path ? 0 : 1,
-      line: (spot?.line ?? 0) + x.finding.place.line,
+      line: (spot?.line ?? 0) + finding.place.line,
     };
   });
   keyed.sort(
