@@ -113,11 +113,17 @@ function isGlued(atoms: readonly Atom[], i: number): boolean {
   return before.mark === "-" && signBefore(atoms, i);
 }
 
-/** A sign directly in front of a number belongs to it, unless it stands between two values. */
+/** A sign that can be no difference, or that was typed directly in front of what it may belong to. */
 function signBefore(atoms: readonly Atom[], i: number): boolean {
   const before = atoms[i - 2];
-  return atoms[i - 1]!.end === atoms[i]!.start && (before === undefined || before.type === "word");
+  const starts = before === undefined || (before.type === "mark" && startsValue.has(before.mark));
+  if (starts && isSize(atoms[i]!)) return true;
+  return atoms[i - 1]!.end === atoms[i]!.start && (starts || before.type === "word");
 }
+
+/** Behind these a new value starts. */
+const startsValue: ReadonlySet<string> = new Set([",", ":", "("]);
+const isSize = (a: Atom): boolean => a.type === "number" || a.type === "measure";
 
 /** A key or a kind in small letters; what is neither, as it was typed. */
 function keySpelling(a: Word, keys: BlockSpec["keys"]): string {

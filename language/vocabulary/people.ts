@@ -106,6 +106,14 @@ export const client: BlockSpec = {
         also: ["lower-leg-length"],
       },
     ),
+    "buttock-knee-length": length(12, 36)("from the back of the buttocks to the front of the knee, seated", {
+      measure:
+        "seated upright, a board upright against the back of the hips, knee at a right angle: tape level to the front of the kneecap; longer leg",
+      safer: "high",
+      default: "buttock-knee-fraction",
+      defaultOf: "stature",
+      also: ["buttock-to-knee"],
+    }),
     waist: length(20, 80)("round the waist, over clothing, where a belt goes", {
       measure: "tape round the waist, seated, two fingers under it",
       safer: "high",

@@ -205,7 +205,8 @@ function join(
 
 const plain = (d: Dimension): boolean => d === "ratio" || d === "number";
 
-function combine(
+/** What a value of `a` times one of `b` is, or, `under`, divided by it; undefined where that is nothing that can be judged. */
+export function combine(
   a: { dimension: Dimension; bare: boolean },
   b: { dimension: Dimension; bare: boolean },
   under: boolean,

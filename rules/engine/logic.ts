@@ -18,6 +18,7 @@ import {
 } from "../../language/quantity/interval.js";
 import type { Dimension, ShownUnit } from "../../language/quantity/types.js";
 import type { Assumption, Computed, Missing } from "../types.js";
+import { combine } from "./dimensions.js";
 import type { Comparison, Expr } from "./expression.js";
 
 /** A fact on a subject. */
@@ -79,14 +80,9 @@ export function evaluate(expr: Expr, reader: Reader): Evaluated {
         (values) => values.reduce((sum, v, i) => plus(sum, expr.terms[i]!.minus ? negate(v) : v), exactly(0)),
       );
     case "product":
-      return arithmetic(
+      return product(
+        expr.factors,
         expr.factors.map((f) => evaluate(f.of, reader)),
-        (values) =>
-          values.reduce(
-            (product, v, i) =>
-              i === 0 ? v : sane(expr.factors[i]!.under ? divide(product, v) : multiply(product, v)),
-            exactly(1),
-          ),
       );
     case "smaller":
     case "larger": {
@@ -180,6 +176,25 @@ function arithmetic(parts: readonly Evaluated[], work: (values: readonly Interva
   const interval = sane(work(parts.map((p) => p.interval!)));
   const { dimension, unit } = parts.find((p) => p.facts.length > 0) ?? parts[0]!;
   return { is: "interval", interval, dimension, unit, missing, assumed, facts };
+}
+
+type Factors = Extract<Expr, { readonly op: "product" }>["factors"];
+
+/** A product has the dimension that its factors make: a length divided by a length is a ratio and is shown as one. */
+function product(factors: Factors, parts: readonly Evaluated[]): Evaluated {
+  const made = arithmetic(parts, (values) =>
+    values.reduce((so, v, i) => (i === 0 ? v : sane(factors[i]!.under ? divide(so, v) : multiply(so, v)))),
+  );
+  if (made.is !== "interval") return made;
+  const dimension = parts.reduce<Dimension | undefined>((so, p, i) => {
+    if (i === 0 || so === undefined || p.dimension === undefined) return p.dimension;
+    return combine({ dimension: so, bare: false }, { dimension: p.dimension, bare: false }, factors[i]!.under)
+      ?.dimension;
+  }, undefined);
+  if (dimension === undefined || dimension === made.dimension) return made;
+  const like = parts.filter((p) => p.dimension === dimension);
+  const unit = (like.find((p) => p.facts.length > 0) ?? like[0])?.unit ?? { unit: "1" };
+  return { ...made, dimension, unit };
 }
 
 /** How one value stands to another, with the evidence of both. */

@@ -22,6 +22,11 @@ export const poplitealHeight: BodyLength = {
   words: "the client's popliteal height",
   fraction: "popliteal-fraction",
 };
+export const buttockKneeLength: BodyLength = {
+  key: "buttock-knee-length",
+  words: "the client from the back of the buttocks to the front of the knee",
+  fraction: "buttock-knee-fraction",
+};
 
 /** What `bodyPart` gives, as it is handed on. */
 export type BodyPart = { length: Interval } | { length?: undefined; fraction: Interval; stature: Interval };

@@ -15,6 +15,7 @@ import { emptyFrom, emptyTo } from "./height-empty.js";
 import { loadedFrom, loadedTo } from "./height-loaded.js";
 import { heightOverPopliteal } from "./height-over-popliteal.js";
 import { heightRise } from "./height-rise.js";
+import { doorPastKnees } from "./door-past-knees.js";
 import { doorClearWidth } from "./doors.js";
 import * as helper from "./helper-share.js";
 import { hipClearance } from "./hip-clearance.js";
@@ -101,6 +102,7 @@ export const quantities: readonly QuantityRule[] = [
   helperStanding,
   liftApproach,
   doorClearWidth,
+  doorPastKnees,
   route.routeClearWidth,
   route.routeTurn,
   route.routeTurnWidth,

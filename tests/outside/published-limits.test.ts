@@ -197,9 +197,22 @@ describe.each(versions)("published figures inside rules of home-transfer %s", (v
     const { interval } = set.defaults.get("bedside-length")!;
     expect(fromSi(interval.nominal, unitOf("in"))).toBeCloseTo(48, 9);
   });
-  it("take the thigh as .530 - .285 of stature, as printed", () => {
-    const [thigh] = factors(set, "car/door-opening");
-    expect(thigh).toBeCloseTo(0.53 - 0.285, 9);
+  it("hold the buttock-knee length of 1 to 99 of 100 measured men and women: .330 to .397 of stature", () => {
+    const { interval, tapeable } = set.defaults.get("buttock-knee-fraction")!;
+    expect(interval.low).toBeLessThanOrEqual(0.33);
+    expect(interval.high).toBeGreaterThanOrEqual(0.397);
+    expect(tapeable).toBe(true);
+  });
+  it("hold no length of the body for misread that somebody measured has", () => {
+    const measured = {
+      "head-to-hip": [1 - 0.57, 1 - 0.455],
+      popliteal: [0.197, 0.288],
+      "buttock-knee": [0.315, 0.42],
+    };
+    for (const [length, [least, most]] of Object.entries(measured)) {
+      expect(set.limits.get(`${length}-least`)!.interval.nominal, length).toBeLessThanOrEqual(least! + 1e-9);
+      expect(set.limits.get(`${length}-most`)!.interval.nominal, length).toBeGreaterThanOrEqual(most! - 1e-9);
+    }
   });
   it("take the heavier of two published legs: .1478 + .0481 + .0129 of body mass against .161", () => {
     const [leg] = factors(set, "load/legs-too-heavy-to-lift");

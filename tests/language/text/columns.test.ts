@@ -64,6 +64,25 @@ describe("What a writer set below one another stays so", () => {
   });
 });
 
+describe("A sign stands directly in front of the value to which it belongs", () => {
+  it.each([
+    ["a fact, - 6 in: holds", "a fact, -6 in: holds"],
+    ["a fact, -6 in: holds", "a fact, -6 in: holds"],
+    ["- 1/8 in: advice", "-1/8 in: advice"],
+    ["a fact,- 4, 3: holds", "a fact, -4, 3: holds"],
+    ["judge larger of (- 1 in, a.b - 2 in)", "judge larger of (-1 in, a.b - 2 in)"],
+    ["judge a.b -2 in", "judge a.b -2 in"],
+    ["judge a.b - 2 in", "judge a.b - 2 in"],
+    ["judge (a.b) -2 in", "judge (a.b) - 2 in"],
+    ["less than -far   holds", "less than -far holds"],
+  ])("%s", (typed, written) => {
+    expect(formatText(`rule a/b {\n${typed}\n}`, ruleShape.topOnly)).toBe(`rule a/b {\n  ${written}\n}\n`);
+    expect(formatText(`rule a/b {\n  ${written}\n}\n`, ruleShape.topOnly)).toBe(
+      `rule a/b {\n  ${written}\n}\n`,
+    );
+  });
+});
+
 describe("Comments behind neighbouring lines stand in one column", () => {
   it.each<[string, string, string]>([
     [

@@ -1,7 +1,7 @@
 /** All printed figures and limits, of every topic. A new topic is listed here. */
 import type { Printed, PrintedLimit } from "./figures.js";
 import { handling, handlingLimits } from "./handling.js";
-import { mechanics } from "./mechanics.js";
+import { mechanics, mechanicsLimits } from "./mechanics.js";
 import { placeLimits, places } from "./places.js";
 import { studies, studyLimits } from "./studies.js";
 import { surfaceLimits, surfaces } from "./surfaces.js";
@@ -14,4 +14,5 @@ export const limits: readonly PrintedLimit[] = [
   ...surfaceLimits,
   ...placeLimits,
   ...handlingLimits,
+  ...mechanicsLimits,
 ];

@@ -1,5 +1,5 @@
 /** Bodies, friction, materials and tipping. */
-import type { Printed } from "./figures.js";
+import type { Printed, PrintedLimit } from "./figures.js";
 
 export const mechanics: readonly Printed[] = [
   { source: "winter-fractions", at: "Figure 4.1", figures: ["hip .530", "knee .285"] },
@@ -74,6 +74,33 @@ export const mechanics: readonly Printed[] = [
     figures: ["men .226, .232, .245, .258, .264", "women .216, .223, .239, .253, .258"],
     follows: [1, 5, 50, 95, 99, 100], // shares of a hundred
   },
+  {
+    source: "army-survey-2012",
+    at: "measurements, buttock-knee length over stature",
+    figures: ["men .330, .336, .351, .370, .380", "women .334, .343, .361, .386, .397"],
+    follows: [1, 5, 50, 95, 99, 100], // shares of a hundred
+  },
+  // The least and the most of all of them.
+  {
+    source: "army-survey-2012",
+    at: "measurements, least and most trochanterion height over stature",
+    figures: ["men .455, .570", "women .456, .569"],
+  },
+  {
+    source: "army-survey-2012",
+    at: "measurements, least and most popliteal height over stature",
+    figures: ["men .213, .273", "women .197, .272"],
+  },
+  {
+    source: "army-survey-2012",
+    at: "measurements, most popliteal height and an inch of sole over stature",
+    figures: ["25.4 mm added: men .288, women .287"],
+  },
+  {
+    source: "army-survey-2012",
+    at: "measurements, least and most buttock-knee length over stature",
+    figures: ["men .315, .397", "women .324, .420"],
+  },
   // The kneecap was measured standing, the hollow of the knee sitting, both barefoot.
   {
     source: "army-survey-2012",
@@ -83,4 +110,33 @@ export const mechanics: readonly Printed[] = [
   },
   { source: "stability-1995", at: "abstract", figures: ["towards the tip: -25.2 to -52.3 %"] },
   { source: "footrests-stability", at: "abstract", figures: [] },
+];
+
+const survey = "army-survey-2012";
+const hips = "measurements, least and most trochanterion height over stature";
+const hollow = "measurements, least and most popliteal height over stature";
+const inShoes = "measurements, most popliteal height and an inch of sole over stature";
+const thighs = "measurements, least and most buttock-knee length over stature";
+
+export const mechanicsLimits: readonly PrintedLimit[] = [
+  {
+    name: "head-to-hip-least",
+    printed: 100 * (1 - 0.57),
+    unit: "%",
+    source: survey,
+    at: hips,
+    rounding: 0.1,
+  },
+  {
+    name: "head-to-hip-most",
+    printed: 100 * (1 - 0.455),
+    unit: "%",
+    source: survey,
+    at: hips,
+    rounding: 0.1,
+  },
+  { name: "popliteal-least", printed: 19.7, unit: "%", source: survey, at: hollow, rounding: 0.25 },
+  { name: "popliteal-most", printed: 28.8, unit: "%", source: survey, at: inShoes, rounding: 0.25 },
+  { name: "buttock-knee-least", printed: 31.5, unit: "%", source: survey, at: thighs, rounding: 0.5 },
+  { name: "buttock-knee-most", printed: 42, unit: "%", source: survey, at: thighs, rounding: 0.5 },
 ];

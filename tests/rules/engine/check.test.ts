@@ -57,6 +57,21 @@ describe("a rule on a value", () => {
     ]);
   });
 
+  it("a length divided by a length is a share, and is shown as one", () => {
+    const share = new Bench(
+      good(`${head}
+rule height/share { title "Share"; for each transfer; judge surface.top-loaded / chair.seat-loaded
+  bands { less than 100 % holds; more than 100 % advice "{value} of the seat, {short} past {limit}." }
+  unknown "Measure both."; because "b"; project-choice "c"
+  examples { 100 %: holds; 101 %: advice } }`),
+    );
+    const [f] = share.check(
+      loaded("22 in ± 0 in").replace("seat-loaded 19 in ± 1/8 in", "seat-loaded 20 in ± 0 in"),
+    ).findings;
+    expect(f!.message).toBe("110 % of the seat, 10 % past 100 %.");
+    expect(f!.value).toMatchObject({ dimension: "ratio", unit: { unit: "%" } });
+  });
+
   it("up or down already said in the text is not said again", () => {
     const [f] = bench.check(loaded("22 in ± 0 in")).findings;
     expect(f!.message).toBe("Up 3 in is too much.");

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { parseLine } from "../../../language/text/line.js";
 import { ExpressionError, parseExpression } from "../../../rules/engine/parse-expression.js";
 import type { Expr } from "../../../rules/engine/expression.js";
-import { evaluate, type Reading } from "../../../rules/engine/logic.js";
+import { evaluate, type Evaluated, type Reading } from "../../../rules/engine/logic.js";
 import { typeOf, type FactType } from "../../../rules/engine/dimensions.js";
 
 const types: Record<string, FactType> = {
@@ -51,10 +51,10 @@ function check(text: string): string[] {
   );
   return found;
 }
-function value(text: string, facts: readonly Reading[]): string {
+function evaluated(text: string, facts: readonly Reading[]): Evaluated {
   const expr = parse(text);
   if (expr instanceof ExpressionError) throw new Error(expr.message);
-  const e = evaluate(expr, {
+  return evaluate(expr, {
     fact: (n) => facts.find((f) => f.name === n) ?? unknown(n),
     limit: (n) =>
       n === "close"
@@ -65,6 +65,9 @@ function value(text: string, facts: readonly Reading[]): string {
           }
         : undefined,
   });
+}
+function value(text: string, facts: readonly Reading[]): string {
+  const e = evaluated(text, facts);
   return e.interval ? `${fixed(e.interval.low)} to ${fixed(e.interval.high)}` : e.is;
 }
 
@@ -129,6 +132,18 @@ describe("expressions over intervals", () => {
     ["c.length at most close", "unknown"],
   ])("%s is %s", (text, result) => {
     expect(value(text, [a, b])).toBe(result);
+  });
+
+  it.each([
+    ["a.length / b.length", "ratio", "1"],
+    ["a.length / close", "ratio", "1"],
+    ["a.length / b.length - 0.4", "ratio", "1"],
+    ["a.length * 0.209", "length", "in"],
+    ["2 * a.length", "length", "in"],
+    ["a.length / b.length * b.length", "length", "in"],
+    ["a.length / 2", "length", "in"],
+  ])("%s is a %s", (text, dimension, unit) => {
+    expect(evaluated(text, [a, b])).toMatchObject({ is: "interval", dimension, unit: { unit } });
   });
 
   it("a difference below a nanometre is none", () => {

@@ -2,6 +2,7 @@
 import { describe, expect, test } from "vitest";
 import type { Interval } from "../../../language/quantity/interval.js";
 import { home, sceneFor } from "../scene-for.js";
+import { inCar } from "./everything-home.js";
 
 const inch = 0.0254;
 const inches = ({ low, nominal, high }: Interval): number[] => [low / inch, nominal / inch, high / inch];
@@ -72,5 +73,34 @@ describe("how high an edge is against the hollow of the knee", () => {
     expect(at(home.replace(stature, ""), "height.over-popliteal").missing).toMatchObject([
       { key: "stature" },
     ]);
+  });
+});
+
+describe("what the door of a car leaves to whoever sits in it", () => {
+  const measured = inCar.replace(
+    "stature 5 ft 9 in",
+    "stature 5 ft 9 in; buttock-knee-length 24 in ± 1/4 in",
+  );
+  test("from stature: 32.5 to 40 % of it, and a tape could tell", () => {
+    const left = at(inCar, "door.past-knees", "into-car");
+    near(left.value, [29.5 - 0.4 * 69.25, 30 - 0.3625 * 69, 30.5 - 0.325 * 68.75]);
+    expect(left.assumed).toMatchObject([{ name: "buttock-knee-fraction", tapeable: true }]);
+  });
+  test("as measured, nothing is assumed and no stature is needed, there and back", () => {
+    for (const text of [measured, measured.replace("stature 5 ft 9 in; ", "")])
+      for (const transfer of ["into-car", "out-of-car"]) {
+        const left = at(text, "door.past-knees", transfer);
+        near(left.value, [29.5 - 24.25, 6, 30.5 - 23.75]);
+        expect(left.assumed).toEqual([]);
+      }
+  });
+  test("without the opening, or without stature or a measurement, it is not known", () => {
+    const shut = measured.replace("door-opening 30 in ± 1/2 in", "top 22 in");
+    expect(at(shut, "door.past-knees", "into-car").missing).toMatchObject([{ key: "door-opening" }]);
+    const unmeasured = inCar.replace("stature 5 ft 9 in", "hip-breadth 16 in");
+    expect(at(unmeasured, "door.past-knees", "into-car").missing).toMatchObject([{ key: "stature" }]);
+  });
+  test("beside a bed it does not apply", () => {
+    expect(at(home, "door.past-knees").without).toBe("no car takes part");
   });
 });

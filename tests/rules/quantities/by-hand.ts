@@ -10,7 +10,7 @@ export interface ByHand {
   readonly within?: number;
 }
 
-const { everything, taped, inPlace, misread } = households;
+const { everything, taped, inPlace, misread, inCar } = households;
 const degree = Math.PI / 180;
 const sin = (d: number): number => Math.sin(d * degree);
 const cos = (d: number): number => Math.cos(d * degree);
@@ -151,6 +151,7 @@ export const byHand: Readonly<Record<string, ByHand>> = {
   "helper.standing": on(2 * standing, parallel, 0.08),
   "lift.approach": on(46 - 42),
   "door.clear-width": on(31.5),
+  "door.past-knees": { text: inCar, transfer: "into-car", value: 30 - 0.3625 * 69 },
   "route.clear-width": on(34),
   "route.turn": on(Math.min(turn(40, 39), turn(41, 34))),
   "route.turn-width": on(39),

@@ -82,6 +82,15 @@ export const fine = everything.replace(
   "  hand-rim { standoff 1 1/8 in; diameter 21 3/4 in }\n  castor { diameter 6 in; trail 2 in }\n  brake-lever 1 1/2 in\n  tyre-width 1 1/4 in\n  seat-front 21 in\n  seat-rear 19 1/2 in\n  cushion",
 );
 
+/** Into a car, whose door opens to a width that is known to half an inch. */
+export const inCar = `
+client { code C-07; mass 182 lb; stature 5 ft 9 in }
+wheelchair chair-18 { seat-height 20 1/2 in }
+car-seat front { door-opening 30 in ± 1/2 in }
+transfer into-car { from chair-18 to front }
+way-back out-of-car of into-car { note "the same door" }
+`;
+
 export const households: Readonly<Record<string, string>> = {
   everything,
   laid,

@@ -16,6 +16,7 @@ const places = [
   ["taped", "into-bed"],
   ["inPlace", "into-bed"],
   ["misread", "into-bed"],
+  ["inCar", "into-car"],
 ] as const;
 
 describe("no interval is needlessly wide", () => {

@@ -1,5 +1,4 @@
 /** `spanwise export`, called as a program calls it. */
-import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
@@ -21,11 +20,6 @@ interface Exported {
 }
 const parse = (text: string): Exported => JSON.parse(text) as Exported;
 const flat = (text: string): string => text.replaceAll(/\s+/g, " ");
-
-async function withInput(args: readonly string[], input: string | Uint8Array, cwd: string) {
-  const done = spawnSync(process.execPath, [await bundle(), ...args], { cwd, input, encoding: "utf8" });
-  return { code: done.status, out: done.stdout, err: done.stderr };
-}
 
 describe("export schema and export vocabulary", () => {
   it("schema: the JSON Schema of a plan, the same bytes each time", async () => {
@@ -111,7 +105,7 @@ describe("export model", () => {
   it("reads standard input for -, and finds what it uses from the folder of the call", async () => {
     const samples = path.join(root, "samples");
     const text = readFileSync(path.join(samples, "level-home/home.span"), "utf8");
-    const done = await withInput(["export", "model", "-"], text, path.join(samples, "level-home"));
+    const done = await run(["export", "model", "-"], path.join(samples, "level-home"), text);
     expect(done).toMatchObject({ code: 0, err: "" });
     const [file] = parse(done.out).files;
     expect(file!.path).toBe("-");
@@ -120,7 +114,7 @@ describe("export model", () => {
   });
 
   it("standard input that is no text ends it with 2", async () => {
-    const done = await withInput(["export", "model", "-"], Uint8Array.of(0x62, 0xff, 0xfe), folderOf({}));
+    const done = await run(["export", "model", "-"], folderOf({}), Uint8Array.of(0x62, 0xff, 0xfe));
     expect(done.code).toBe(2);
     expect(done.err).toMatch(/^-: /);
   });
