@@ -59,7 +59,7 @@ function edited(text: string, random: () => number): string {
 describe("after a walk of edits a plan is judged as by a fresh start", () => {
   it.each(
     ["first-week", "bathroom", "car", "two-helpers", "ramp-route"].map((name, i) => [name, i] as const),
-  )("%s", { timeout: 60_000 }, (name, i) => {
+  )("%s", { timeout: patience }, (name, i) => {
     const file = path.join(root, "samples", name, "home.span");
     const options = { roots: [path.join(root, "samples")], today, haste: true };
     const workspace = new Workspace(options);
