@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from "vitest";
 import {
   createMessageConnection,
   StreamMessageReader,
@@ -51,6 +51,10 @@ beforeAll(async () => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** One running server and what it pushed. */
+/** Only a server that hangs takes this long, in milliseconds; on a loaded machine a first answer may take many seconds. */
+const patience = 60_000;
+vi.setConfig({ testTimeout: 2 * patience, hookTimeout: 2 * patience });
+
 class Editor {
   readonly pushed: PublishDiagnosticsParams[] = [];
   private readonly waiting: (() => void)[] = [];
@@ -109,7 +113,7 @@ class Editor {
   }
   /** The findings of a document at that version or a later one. */
   async findings(uri: string, version: number): Promise<readonly Diagnostic[]> {
-    const until = Date.now() + 15_000;
+    const until = Date.now() + patience;
     for (;;) {
       const found = this.pushed.filter((p) => p.uri === uri && (p.version ?? 0) >= version).at(-1);
       if (found) return found.diagnostics;
@@ -123,7 +127,7 @@ class Editor {
   }
   /** Waits until something was pushed that is so. */
   async pushedUntil(so: (p: PublishDiagnosticsParams) => boolean): Promise<void> {
-    const until = Date.now() + 30_000;
+    const until = Date.now() + patience;
     while (!this.pushed.some(so)) {
       if (Date.now() > until) throw new Error(`What was waited for was not pushed. ${this.errors}`);
       await new Promise<void>((wake) => {
