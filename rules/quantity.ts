@@ -10,6 +10,7 @@ import type { Dimension, Quantity, ShownUnit } from "../language/quantity/types.
 import { isQuantity, type Thing, type Value } from "../language/model/types.js";
 import type { Place } from "../language/text/types.js";
 import { isPartView } from "./part-view.js";
+import { whoOf } from "./who.js";
 import type { Assumption, Computed, Missing, Term } from "./types.js";
 import type { Defaults, Scene } from "./scene.js";
 
@@ -145,7 +146,7 @@ export class Workings {
   private readonly writtenIn = new WeakMap<Thing, Map<string, Computed>>();
   private readonly writtenOnce = new WeakMap<object, Map<string, Computed>>();
   private readonly notSaidOnce = new Map<string, Computed>();
-  /** Things as they are now, by kind and name: a kept result may have been worked out from an older block with the same line in it. */
+  /** Things as they are now, by `whoOf`: a kept result may have been worked out from an older block with the same line in it. */
   private readonly now = new Map<string, Thing>();
   private readonly defaultsOnce = new Map<string, Computed>();
   private round = 0;
@@ -317,7 +318,7 @@ export class Workings {
     let inThing = this.writtenIn.get(thing);
     if (!inThing) {
       this.writtenIn.set(thing, (inThing = new Map()));
-      if (!isPartView(thing)) this.now.set(`${thing.kind} ${thing.name}`, thing);
+      if (!isPartView(thing)) this.now.set(whoOf(thing), thing);
     }
     const slot = words === undefined ? key : `${key}\n${words}`;
     let found = inThing.get(slot);
@@ -327,15 +328,16 @@ export class Workings {
 
   /** The same object as before where the same value stands in a block that was read anew. */
   private inThing(thing: Thing, key: string, words: string | undefined): Computed {
-    const who = `${thing.kind} ${thing.name}`;
+    const who = whoOf(thing);
     const value = thing.values[key];
     const label = words ?? `${key.replaceAll("-", " ")} of ${thing.name}`;
     // A view of parts knows where it stands; every other thing is looked up as it is now.
     const place = (): Place => (isPartView(thing) ? thing : this.now.get(who)!).placeOf(key);
     if (!isQuantity(value))
       return isPartView(thing) ? notSaid(label, place, key) : this.notSaid(label, who, key);
-    let once = this.writtenOnce.get(value);
-    if (!once) this.writtenOnce.set(value, (once = new Map()));
+    const holder = isPartView(thing) ? thing : value;
+    let once = this.writtenOnce.get(holder);
+    if (!once) this.writtenOnce.set(holder, (once = new Map()));
     const slot = `${who} ${key}`;
     let found = once.get(slot);
     if (!found) once.set(slot, (found = writtenValue(label, value, this.defaults, place)));
@@ -359,6 +361,9 @@ export class Workings {
       const d = this.defaults.get(name);
       if (!d) throw new Error(`The rule set has no default named ${name}`);
       const unit: ShownUnit = { unit: d.dimension === "length" ? "in" : siUnits[d.dimension] };
+      // A part of something is written in percent, of which a whole one is not fine enough: 21.5 is not 22. What is worked out
+      // from it is not known that closely.
+      const shown: ShownUnit = d.dimension === "ratio" ? { unit: "%", decimals: 1 } : unit;
       found = {
         name,
         dimension: d.dimension,
@@ -370,7 +375,7 @@ export class Workings {
             label: name.replaceAll("-", " "),
             value: d.interval,
             dimension: d.dimension,
-            unit,
+            unit: shown,
             default: name,
           },
         ],

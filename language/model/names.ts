@@ -46,7 +46,9 @@ export class Names {
   }
 
   private unknown(r: Reference, fitting: readonly string[], what: string): LineProblem {
-    const near = nearest(r.name, fitting) ?? (fitting.length === 1 ? fitting[0] : undefined);
+    // The only bed is meant by whatever name; a helper is not meant by the name of a board, though both can stand there.
+    const only = r.kinds.length === 1 && fitting.length === 1 ? fitting[0] : undefined;
+    const near = nearest(r.name, fitting) ?? only;
     return {
       rule: "form/unknown-name",
       message: says["form/unknown-name"]({ name: r.name, what, nearest: near }),

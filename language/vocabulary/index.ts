@@ -74,6 +74,15 @@ export const keySpec = (kind: string, key: string): KeySpec | undefined => {
   return keys && Object.hasOwn(keys, key) ? keys[key] : undefined;
 };
 
+/** Keys in whose place a default gives a part of another key, by the name of that default: what can be measured is the key. */
+export const measuredInstead: ReadonlyMap<string, KeySpec> = new Map(
+  [...inner.values()].flatMap(({ keys }) =>
+    Object.values(keys).flatMap((k) =>
+      k.default !== undefined && k.defaultOf ? [[k.default, k] as const] : [],
+    ),
+  ),
+);
+
 /** Words that join values and can never be names. */
 export const smallWords: ReadonlySet<string> = new Set(
   "in to from by at on of with and or not none unknown".split(" "),

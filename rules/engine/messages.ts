@@ -2,6 +2,7 @@
 import { show, showSigned, showValue } from "../../language/quantity/show.js";
 import type { Interval } from "../../language/quantity/interval.js";
 import type { Dimension, ShownUnit } from "../../language/quantity/types.js";
+import { measuredInstead } from "../../language/vocabulary/index.js";
 import type { Assumption, Missing } from "../types.js";
 import { fillHoles, holesIn, nameHoles } from "./holes.js";
 import type { Judgement } from "./judge.js";
@@ -191,8 +192,13 @@ export function assumedInWords(assumed: readonly Assumption[], set: RuleSet): st
   const remembered =
     memory === 0 ? "" : names.length === 1 ? ", from memory" : `, ${memory} of them from memory`;
   const title = (name: string): string => (set.defaults.get(name)?.title ?? name).replace(/\.$/, "");
+  // No tape measures a part of stature.
+  const what = (name: string): string => {
+    const help = measuredInstead.get(name)?.help;
+    return help === undefined ? title(name) : help.charAt(0).toUpperCase() + help.slice(1);
+  };
   const measurable =
-    tapeable.length === 0 ? "" : ` A tape can measure: ${tapeable.slice(0, 3).map(title).join("; ")}.`;
+    tapeable.length === 0 ? "" : ` A tape can measure: ${tapeable.slice(0, 3).map(what).join("; ")}.`;
   return `It rests on ${count}${remembered}.${measurable}`;
 }
 

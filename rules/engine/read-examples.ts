@@ -42,12 +42,14 @@ export function readExamples(page: Page, node: Node): readonly Example[] {
 const areValues = (read: readonly (ExampleValue | string)[]): read is readonly ExampleValue[] =>
   read.every((v) => typeof v !== "string");
 
-/** As written, commas and colons directly behind what is before them. */
+/** As written, commas and colons directly behind what is before them, a minus sign directly before its amount. */
 function textOf(atoms: readonly Atom[]): string {
   const words: string[] = [];
+  let minus = false;
   for (const a of atoms) {
-    const glued = a.type === "mark" && (a.mark === "," || a.mark === ":");
-    if (glued && words.length > 0) words[words.length - 1] += a.mark;
+    const glued = minus || (a.type === "mark" && (a.mark === "," || a.mark === ":"));
+    minus = a.type === "mark" && a.mark === "-";
+    if (glued && words.length > 0) words[words.length - 1] += atomText(a);
     else words.push(atomText(a));
   }
   return words.join(" ");

@@ -63,9 +63,6 @@ export interface ParkedInRoom {
 export interface Footprint extends Turning {
   /** Outlines of the parts as drawn: wheels and frame, the seat, then what stands in front. */
   readonly nominal: readonly Outline[];
-  /** The same, in the same place, as large and as small as the chair may be; a part that may be nothing is left out of the smallest. */
-  readonly largest: readonly Outline[];
-  readonly smallest: readonly Outline[];
 }
 
 type Picked = readonly [x0: number, x1: number, y0: number, y1: number];
@@ -178,22 +175,18 @@ export function parkedFootprint(p: ParkedInRoom): Footprint {
   const fromRear = ({ from, x }: Along): Interval => (from === "front" ? add(plan.depth, x) : x);
   const fromMiddle = ({ from, y }: Across): Interval => (from === "side" ? add(plan.half, y) : y);
 
-  const drawn = (pick: (b: Box) => Picked | undefined) => {
-    const t = p.turned.nominal;
-    const [sin, cos] = [Math.sin(t), Math.cos(t)];
-    const reach = computedGap(plan, p.clearance, seatRear, centre).at(t);
-    const place = (x: number, y: number): Point => {
-      const e = beside.nominal + sign(ahead) * ((x - p.hip.nominal) * cos - y * sin);
-      const n = edge.nominal + sign(outward) * (reach - (x * sin + y * cos));
-      return lengthways ? { x: e, y: n } : { x: n, y: e };
-    };
-    return all.flatMap(([a, b, c, d]): Outline[] => {
-      const picked = pick([fromRear(a), fromRear(b), fromMiddle(c), fromMiddle(d)]);
-      if (!picked) return [];
-      const [x0, x1, y0, y1] = picked;
-      return [[place(x0, y0), place(x1, y0), place(x1, y1), place(x0, y1)]];
-    });
+  const t = p.turned.nominal;
+  const [sin, cos] = [Math.sin(t), Math.cos(t)];
+  const reach = computedGap(plan, p.clearance, seatRear, centre).at(t);
+  const place = (x: number, y: number): Point => {
+    const e = beside.nominal + sign(ahead) * ((x - p.hip.nominal) * cos - y * sin);
+    const n = edge.nominal + sign(outward) * (reach - (x * sin + y * cos));
+    return lengthways ? { x: e, y: n } : { x: n, y: e };
   };
+  const drawn = all.map(([a, b, c, d]): Outline => {
+    const [x0, x1, y0, y1] = nominal([fromRear(a), fromRear(b), fromMiddle(c), fromMiddle(d)]);
+    return [place(x0, y0), place(x1, y0), place(x1, y1), place(x0, y1)];
+  });
 
   const cornerAt = (along: Along, across: Across): ((turned: Piece) => Spot) => {
     const gap = computedGap(plan, p.clearance, along, across);
@@ -230,9 +223,7 @@ export function parkedFootprint(p: ParkedInRoom): Footprint {
       (made ??= all.map((ends) => corners(sized(ends)))).map((part) => asPart(part.map((at) => at(turned))));
   };
   return {
-    nominal: drawn(nominal),
-    largest: drawn(largest),
-    smallest: drawn(smallest),
+    nominal: drawn,
     turns,
     outer: parts(outermost),
     inner: parts(innermost),

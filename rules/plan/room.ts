@@ -81,10 +81,6 @@ export function clearance(a: Outline, b: Outline): number {
 
 export type Compass = "north" | "east" | "south" | "west";
 
-/** A bed of `width` by `length` with its south-west corner at (x, y) and its head towards `head`. */
-export const bedOutline = (x: number, y: number, width: number, length: number, head: Compass): Outline =>
-  head === "north" || head === "south" ? rectangle(x, y, width, length) : rectangle(x, y, length, width);
-
 /** The unit vector from foot to head, and that to the client's own left, lying on the back. */
 export function bedAxes(head: Compass): { readonly up: Point; readonly left: Point } {
   // Lying on the back, head north, face to the ceiling: the client's left is the east side.

@@ -61,7 +61,7 @@ export const leastOf = (a: Interval, b: Interval, p: Piece): number =>
 export const greatestOf = (a: Interval, b: Interval, p: Piece): number =>
   greatest(turnsAway(p) ? a.low : a.high, b.high, p);
 
-/** A piece narrower than this, a tenth of a degree, is not halved again: a point a metre away moves less than two millimetres. */
+/** A piece narrower than this, a tenth of a degree, is not halved again: a point a metre away moves no more than two millimetres. */
 const narrow = 0.002;
 /** Halvings at most, so that the work is bounded. */
 const mostHalvings = 12;

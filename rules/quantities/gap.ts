@@ -90,7 +90,7 @@ type Hips = { hipFromRear: Interval; scoot?: Interval } & (
 export const gapHips = derived({
   name: "gap.hips",
   dimension: "length",
-  says: "distance from the seat's side to the edge of the surface beside it beside the client's hip joint",
+  says: "distance from the seat's side to the edge of the other surface, at the client's hip joint",
   formula: "gap at the seat's corner + (distance from the corner to the hip) sin t",
   source: "plane geometry",
   inputs: (s, of) => {

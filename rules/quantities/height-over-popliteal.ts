@@ -27,7 +27,7 @@ export const heightOverPopliteal = derived({
   dimension: "length",
   says: "how far the edge that is sat on stands above the hollow of the client's knee; below zero it stands lower",
   formula:
-    "height as measured with somebody sitting - popliteal height as measured, else (part of stature to the hollow of the knee x stature + sole of the shoe)",
+    "height as measured with somebody sitting (set otherwise: height as it is set, less what it sank when measured) - popliteal height as measured, else (part of stature to the hollow of the knee x stature + sole of the shoe)",
   source: "difference of two heights; the part of stature is the rule set's",
   inputs: (s, of): Record<string, unknown> => {
     if (!s.surface) return { none: absent(s.transfer, "where the transfer starts and ends", "from") };

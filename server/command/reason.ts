@@ -26,6 +26,7 @@ async function explain(
   const { workspaceAt, checkPlans } = await import("./checked.js");
   const { usualSet } = await import("../workspace/rule-sets.js");
   const { explanation, onPlan, namesLike } = await import("./explanation.js");
+  const { planWord } = await import("./plan-word.js");
   const t = around.terminal;
   let checked;
   if (file !== undefined) {
@@ -48,7 +49,10 @@ async function explain(
   }
   if (text === undefined) {
     const like = namesLike(name, loaded.partial);
-    const hint = like.length === 0 ? "" : ` Is one of these meant: ${like.join(", ")}?`;
+    const word = planWord(name);
+    const hint =
+      (word === undefined ? "" : ` ${word}`) +
+      (like.length === 0 ? "" : ` Is one of these meant: ${like.join(", ")}?`);
     throw new Stop(
       `${loaded.name} ${loaded.version} has no rule, limit, default, source or quantity called "${name}".${hint}`,
     );

@@ -40,7 +40,7 @@ export const sizeInWords = (bytes: number): string => `${(bytes / (1024 * 1024))
 export function asPlan(text: string): FileText {
   // A text in memory is measured in code units: close enough to tell a plan from noise.
   if (text.length > largestPlan) return { problem: "too-large", size: sizeInWords(text.length) };
-  if (text.includes("\0")) return { problem: "not-text", what: "zero bytes" };
+  if (text.includes("\0")) return { problem: "not-text", what: "null bytes" };
   return { text: text.startsWith("\uFEFF") ? text.slice(1) : text };
 }
 
@@ -53,7 +53,7 @@ export function readPlan(file: string): FileText {
     const { size } = fstatSync(handle);
     if (size > largestPlan) return { problem: "too-large", size: sizeInWords(size) };
     const bytes = readFileSync(handle);
-    if (bytes.includes(0)) return { problem: "not-text", what: "zero bytes" };
+    if (bytes.includes(0)) return { problem: "not-text", what: "null bytes" };
     if (!isUtf8(bytes)) return { problem: "not-text", what: "bytes that are not UTF-8" };
     return asPlan(bytes.toString("utf8"));
   } catch (error) {

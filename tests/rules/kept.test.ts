@@ -90,6 +90,61 @@ describe("What a value rests on stands on its own line", () => {
     for (const { place } of named)
       expect(lines[household.locate(place!.entry)!.line + place!.line]).toMatch(new RegExp(`^\\s*${key} `));
   });
+  it("also where another block has the same line, or one of the same name", () => {
+    const written = readFileSync("samples/level-home/home.span", "utf8");
+    const part = (from: string, to: string): string =>
+      written.slice(written.indexOf(from), written.indexOf(to));
+    const [room, transfer] = [
+      part("room bedroom", "transfer into-bed"),
+      part("transfer into-bed", "way-back"),
+    ];
+    // A second room in which the bed stands alike, and in the first the bed twice; a second chair with a wheel of its own.
+    const [place] = /^ *place bed .*\n/m.exec(room)!;
+    const other = room.replace("bedroom", "parlour").replace("clear 33 in", "clear 32 in");
+    const chair = `wheelchair chair-own {
+  seat-width 18 in
+  seat-depth 17 in
+  drive-wheel { diameter 24 in; axle -1 1/2 in }
+}
+wheelchair chair-new {
+  seat-width 18 in
+  seat-depth 17 in
+  drive-wheel { diameter 22 in; axle -1 1/2 in }
+}
+`;
+    const into = (name: string, chair: string, room: string): string =>
+      transfer.replace("into-bed", name).replace("chair-18", chair).replace("bedroom", room);
+    const text =
+      room.replace(place, place + place) +
+      other +
+      chair +
+      into("first", "chair-own", "bedroom") +
+      into("second", "chair-new", "parlour") +
+      part("bed bed", "room bedroom");
+    const lines = text.split("\n");
+    const household = householdOf(file, readSetup(text), library);
+    const workings = new Workings(defaults);
+    const terms = new Scenes()
+      .of(household)
+      .map((scene) => quantities.flatMap((q) => workings.of(scene, q).trace));
+    const at = (scene: number, words: string): number[] => [
+      ...new Set(
+        terms[scene]!.filter((t) => t.label.includes(words) && t.place).map(
+          ({ place }) => household.locate(place!.entry)!.line + place!.line,
+        ),
+      ),
+    ];
+    const all = (start: string): number[] => lines.flatMap((l, n) => (l.trim().startsWith(start) ? [n] : []));
+    const [own, fresh] = all("drive-wheel");
+    const [once, twice, elsewhere] = all("place bed");
+    const [here, there] = all("door hall");
+    expect(at(0, "drive wheel's diameter")).toEqual([own]);
+    expect(at(1, "drive wheel's diameter")).toEqual([fresh]);
+    expect(at(0, "where bed stands")).toEqual([once, twice]);
+    expect(at(1, "where bed stands")).toEqual([elsewhere]);
+    expect(at(0, "clear width of the door")).toEqual([here]);
+    expect(at(1, "clear width of the door")).toEqual([there]);
+  });
 });
 
 describe("Left and right are the client's own", () => {

@@ -5,7 +5,7 @@
  * clearance at the goal itself. The tightest room and the largest chair bound a way to one goal from below. For the goals are
  * many, that way is searched for to a place a little out from the bed, and what joins it with each goal is bounded by itself:
  * straight out from the bed, then about. On the first of it the chair only comes away from the bed, so that its clearance there is
- * never below what it is at the goal, which is known closely; nearer than `free` it comes to nothing on the rest of it. The
+ * never below what it is at the goal, which is known closely; on the rest of it nothing is nearer to it than `free`. The
  * widest way to each goal is at least the least of the three.
  */
 import type { ChairOutlines } from "../footprint.js";

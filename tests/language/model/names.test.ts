@@ -42,6 +42,24 @@ describe("Names are found wherever they are declared", () => {
     expect(home.problems.find((p) => p.rule === "form/unknown-name")!.fixes![0]!.text).toBe(near);
   });
 
+  it.each([
+    ["a board that is nowhere is not the only helper", "helper son { }\ntransfer t { with ⟦board-30⟧a }", []],
+    [
+      "a chair that is nowhere is not the only bed",
+      "bed bed { }\ntransfer t { from ⟦chair-18⟧a to bed }",
+      [],
+    ],
+    [
+      "where one kind alone can stand, the only one is meant",
+      "lift lift-1 { }\nsling s { for ⟦hoist⟧a }",
+      ["lift-1"],
+    ],
+  ])("%s", (_title, text, offered) => {
+    const home = findings(text, { a: "form/unknown-name" });
+    const said = home.problems.find((p) => p.rule === "form/unknown-name")!;
+    expect(said.fixes!.map((f) => f.text)).toEqual(offered);
+  });
+
   it("a list of many kinds is not read out", () => {
     const home = household("transfer t { with nobody-known }");
     expect(home.problems.find((p) => p.rule === "form/unknown-name")!.message).toBe(

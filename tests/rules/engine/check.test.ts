@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { Bench, applied, good, head, home, said, small, summary, table } from "./sets.js";
+import { exactly } from "../../../language/quantity/interval.js";
 import { createChecker } from "../../../rules/engine/check.js";
+import { assumedInWords } from "../../../rules/engine/messages.js";
 
 const rises = `
 limit level 1 in { title "Level"; common-practice "An inch" }
@@ -107,6 +109,17 @@ rule gap/stub { title "t"; for each transfer; judge chair.stub
     const [f] = bench.check(home).findings;
     expect(`${f!.verdict} ${f!.levels.best}-${f!.levels.worst}`).toBe("unsettled holds-stop");
     expect(f!.message).toContain("from memory. A tape can measure: The hanger's stub.");
+  });
+  it("for a part of stature the message names what is measured in its place", () => {
+    const part = {
+      name: "popliteal-fraction",
+      interval: exactly(0.25),
+      dimension: "ratio",
+      tapeable: true,
+    } as const;
+    expect(assumedInWords([part], bench.set)).toContain(
+      "A tape can measure: From the floor to the underside of the thigh behind the knee, seated.",
+    );
   });
   it("measured, the rule holds", () => {
     expect(summary(bench.check(home.replace("brakes both", "brakes both\n  hanger-stub 1 in")))).toEqual([]);

@@ -23,6 +23,18 @@ describe("a rule set that is in order", () => {
     ]);
   });
 
+  it("says its examples as they are written", () => {
+    const text = fine.replace("3 in: holds;", "3 in: holds; - 4 in: holds; -1/8 in: holds;");
+    expect(good(head + text).rules[0]!.examples.map((e) => e.text)).toEqual([
+      "3 in: holds",
+      "-4 in: holds",
+      "-1/8 in: holds",
+      "3 1/8 in: stop",
+      "3 in ± 1/8 in: unsettled",
+      "unknown: unknown",
+    ]);
+  });
+
   it("may judge words, require a condition, and look at steps, things, ends and the setup", () => {
     good(
       `${head}

@@ -51,7 +51,7 @@ describe("a file that is not a good plan", () => {
       2,
       /form\/rule-set-missing/,
     ],
-    ["zero bytes", `${head}\0`, 2, /form\/not-text/],
+    ["null bytes", `${head}\0`, 2, /form\/not-text/],
     ["bytes that are not UTF-8", Uint8Array.of(0x73, 0xff, 0xfe, 0x0a), 2, /form\/not-text/],
     ["ten megabytes of noise", '{}}{"\\#±'.repeat(1_100_000), 2, /form\/too-large/],
     ["half a megabyte of braces", "{".repeat(500_000), 1, /form\/too-many/],

@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { quantities } from "../../../rules/quantities/index.js";
 import { checkPlans } from "../../../server/command/checked.js";
 import { explanation, onPlan } from "../../../server/command/explanation.js";
+import { planWord } from "../../../server/command/plan-word.js";
 import { plainTerminal } from "../../../server/command/terminal.js";
 import { root } from "./program.js";
 
@@ -48,10 +49,30 @@ describe.each(samples)("every quantity on %s", (sample) => {
   });
 });
 
+test("a part of stature is told as finely as the rule set writes it", () => {
+  const checked = checkPlans({ paths: ["samples/first-week/home.span"], cwd: root, on: "2026-03-02" });
+  const text = unwrapped(onPlan("landing.target", checked.files[0]!, checked, plainTerminal));
+  expect(text).toContain("hip fraction = 48.3 % (44.5 to 52 %); a default of the rule set");
+});
+
 test("what is the same there and back is told once", () => {
   const checked = checkPlans({ paths: ["samples/first-week/home.span"], cwd: root, on: "2026-03-02" });
   const text = onPlan("gap.corner", checked.files[0]!, checked, plainTerminal);
   expect(text).toContain("into-bed, out-of-bed");
   expect(text.match(/gap\.corner = /g)).toHaveLength(1);
   expect(unwrapped(text)).toContain("gap.corner-computed = 3/4 in (1/4 to 1 5/8 in); worked out by itself");
+});
+
+test.each([
+  [
+    "head-to-hip",
+    /^It is a key of plans: in client, from the top of the head .*the default hip-fraction\)\.$/,
+  ],
+  ["client.mass", /^It is a key of plans: in client, [^;]+\.$/],
+  ["mass", /in client, .*; in wheelchair, /],
+])("who asks of a rule set what %s is hears what it means in a plan", (name, says) => {
+  expect(planWord(name)).toMatch(says);
+});
+test.each(["client.top", "height/rise", "constructor", "", "."])("%j is no key of plans", (name) => {
+  expect(planWord(name)).toBeUndefined();
 });

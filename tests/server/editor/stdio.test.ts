@@ -351,7 +351,7 @@ describe("whatever comes in, it goes on answering", () => {
   test.each([
     ["a line of a million characters", `bed b { top ${"9".repeat(1_000_000)} in }\nedge`],
     ["a word of a million letters", `${"a".repeat(1_000_000)}`],
-    ["zero bytes", "bed b {\u0000 top 24 }\u0000"],
+    ["null bytes", "bed b {\u0000 top 24 }\u0000"],
     ["half of a surrogate pair", 'setup "\ud83d"\nbed b { top 24 }'],
     ["ten thousand open braces", "bed b {".repeat(10_000)],
     ["nothing but ends of lines", "\n".repeat(50_000)],

@@ -16,13 +16,13 @@ describe("a file that is no plan is said to be none, and why", () => {
     ["an ordinary plan", 'setup "A"\n', { text: 'setup "A"\n' }],
     ["a byte order mark at the start", '\uFEFFsetup "A"\n', { text: 'setup "A"\n' }],
     ["an empty file", "", { text: "" }],
-    ["zero bytes", 'setup "A"\0\n', { problem: "not-text", what: "zero bytes" }],
+    ["null bytes", 'setup "A"\0\n', { problem: "not-text", what: "null bytes" }],
     [
       "bytes of another encoding",
       Uint8Array.of(0x73, 0xe9, 0x74),
       { problem: "not-text", what: "bytes that are not UTF-8" },
     ],
-    ["a text in UTF-16", Uint8Array.of(0xff, 0xfe, 0x73, 0x00), { problem: "not-text", what: "zero bytes" }],
+    ["a text in UTF-16", Uint8Array.of(0xff, 0xfe, 0x73, 0x00), { problem: "not-text", what: "null bytes" }],
     [
       "ten megabytes of noise",
       new Uint8Array(10 * 1024 * 1024).fill(0x7b),

@@ -46,7 +46,7 @@ describe("a plan that names a policy", () => {
       planUnder('with "../policy.txt"'),
       /ends in \.spanrules/,
     ],
-    ["is no text", { "policy.spanrules": "\0" }, named, /zero bytes/],
+    ["is no text", { "policy.spanrules": "\0" }, named, /null bytes/],
     ["is no policy", { "policy.spanrules": "rule a/b { }" }, named, /no head/],
     [
       "asks for less without a reason",
