@@ -1,7 +1,8 @@
 /** Reads facts on subjects. One object lives as long as the rule set; `begin` starts a check, and what did not change is not asked again. */
 import type { Thing } from "../../language/model/types.js";
 import type { Step } from "../../language/vocabulary/verbs.js";
-import { Workings, type QuantityRule } from "../quantity.js";
+import type { QuantityRule } from "../quantity.js";
+import { Workings } from "../workings.js";
 import type { Defaults, Scene } from "../scene.js";
 import { facts as factsOfStep } from "../steps/facts.js";
 import type { State } from "../steps/state.js";

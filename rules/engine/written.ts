@@ -3,7 +3,7 @@ import { isQuantity, isUnknown, type Thing, type Value } from "../../language/mo
 import type { Quantity, ShownUnit } from "../../language/quantity/types.js";
 import type { Dimension } from "../../language/quantity/types.js";
 import type { Place } from "../../language/text/types.js";
-import { writtenValue } from "../quantity.js";
+import { writtenValue } from "../computed.js";
 import type { Defaults } from "../scene.js";
 import type { Missing } from "../types.js";
 import { holderOf, valueAt, type Path } from "./fact-paths.js";

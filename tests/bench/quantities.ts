@@ -4,7 +4,7 @@ import { getLanguageService, TextDocument } from "vscode-json-languageservice";
 import { emptyLibrary, householdOf, readSetup } from "../../language/model/household.js";
 import type { Tree } from "../../language/text/types.js";
 import { quantities } from "../../rules/quantities/index.js";
-import { Workings } from "../../rules/quantity.js";
+import { Workings } from "../../rules/workings.js";
 import { Scenes } from "../../rules/scenes.js";
 import { Workspace } from "../../server/workspace/snapshot.js";
 import { jsonOf, schemaOf, setupOf } from "./household.js";

@@ -5,7 +5,7 @@ import { chairSide } from "../../language/model/sides.js";
 import { householdOf, readSetup, type Household, type Library } from "../../language/model/household.js";
 import type { Tree } from "../../language/text/types.js";
 import { quantities } from "../../rules/quantities/index.js";
-import { Workings } from "../../rules/quantity.js";
+import { Workings } from "../../rules/workings.js";
 import { Scenes } from "../../rules/scenes.js";
 import type { Defaults } from "../../rules/scene.js";
 

@@ -6,7 +6,7 @@ import type { Dimension } from "../../language/quantity/types.js";
 import type { Tree } from "../../language/text/types.js";
 import { readTree } from "../../language/text/tree.js";
 import { readRules, ruleShape } from "../../rules/engine/read.js";
-import { Workings } from "../../rules/quantity.js";
+import { Workings } from "../../rules/workings.js";
 import { quantityNamed } from "../../rules/quantities/index.js";
 import type { Defaults, Scene } from "../../rules/scene.js";
 import { Scenes } from "../../rules/scenes.js";

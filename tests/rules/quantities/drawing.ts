@@ -8,7 +8,8 @@ import { isQuantity, type Thing, type Value } from "../../../language/model/type
 import type { Quantity } from "../../../language/quantity/types.js";
 import type { Interval } from "../../../language/quantity/interval.js";
 import { quantityNamed } from "../../../rules/quantities/index.js";
-import { Workings, type QuantityRule } from "../../../rules/quantity.js";
+import type { QuantityRule } from "../../../rules/quantity.js";
+import { Workings } from "../../../rules/workings.js";
 import type { Defaults } from "../../../rules/scene.js";
 import { Scenes } from "../../../rules/scenes.js";
 import type { Computed } from "../../../rules/types.js";
