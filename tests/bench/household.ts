@@ -105,10 +105,12 @@ function schemaOfBlock(spec: BlockSpec): Json {
     k.many ? { type: "array", items: schemaOfShape(k.shape) } : schemaOfShape(k.shape),
   ]);
   const head = (spec.head ?? []).map((p) => [p.name, schemaOfShape(p.shape)]);
-  const inner = Object.entries(spec.blocks ?? {}).map(([kind, b]) => [
-    kind,
-    { type: "array", items: schemaOfBlock(b) },
-  ]);
+  const inner = Object.entries(spec.blocks ?? {}).map(([kind, b]) => {
+    const blocks = { type: "array", items: schemaOfBlock(b) };
+    // The same word may be a key too: `steps planned`.
+    const key = spec.keys[kind];
+    return [kind, key ? { anyOf: [blocks, schemaOfShape(key.shape)] } : blocks];
+  });
   const steps = spec.steps ? { steps: { type: "array", items: { type: "string" } } } : {};
   return {
     type: "object",
