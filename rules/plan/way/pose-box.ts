@@ -24,9 +24,9 @@ export const leastIn = (
   least = -Infinity,
 ): number => -farthest(of, boxes, -1, -enough, -least);
 
-/** No pose in the box has a higher clearance, counted no further up than `most`. */
-export const greatestIn = (of: Clearance, box: PoseBox, most: number): number =>
-  Math.min(most, farthest(of, [box], 1, -Infinity, most));
+/** No pose in the box has a higher clearance, counted no further up than `most`; not looked at more closely once none is above `enough`. */
+export const greatestIn = (of: Clearance, box: PoseBox, most: number, enough = -Infinity): number =>
+  Math.min(most, farthest(of, [box], 1, enough, most));
 
 /** Bounds the greatest clearance (`sign` 1), or the greatest of minus the clearance (-1), from above. */
 function farthest(

@@ -75,7 +75,7 @@ export function wayWithin(room: RoomOutline, door: DoorOutline, a: Approaching):
   const low = below("door");
   const widest = problemOf(room, door, a, "widest", "room");
   const clear = new Clearance(widest.chair, widest.solids, ownOrigin);
-  const most = a.approaches.reduce((m, p) => Math.max(m, greatestIn(clear, p.box, p.bed.high)), -Infinity);
+  const most = a.approaches.reduce((m, p) => Math.max(m, greatestIn(clear, p.box, p.bed.high, m)), -Infinity);
   const above = (held: Held): Bound => fromAbove(room, door, a, held, most);
   const high = above("door");
   return {
