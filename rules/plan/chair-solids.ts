@@ -90,6 +90,16 @@ function chord(reach: (r: number) => number, radius: Interval, side: SideOfSurfa
   };
 }
 
+/** How far the end of what stands in front of the seat is ahead of it; undefined where nothing stands there. */
+export function standsInFront(
+  legrest: LegRestState | "none",
+  { stub, more, reach }: { readonly stub: Interval; readonly more: Interval; readonly reach: Interval },
+): Interval | undefined {
+  if (legrest === "none") return undefined;
+  if (legrest === "in-place") return reach;
+  return legrest === "swung" ? add(stub, more) : stub;
+}
+
 /** Whether a part between two heights meets the surface: surely, nominally, possibly. */
 function meets(bottom: Interval, top: Interval, side: SideOfSurface) {
   return {
@@ -175,8 +185,9 @@ export function chairPlan(chair: ChairMeasures, side: SideOfSurface, of: Default
   const reach = chair.legrestReach ?? of("legrest-reach-default");
   const reachUses = chair.legrestReach ? [] : ["legrest-reach-default"];
   const more = of("hanger-swung-out");
-  const tips = { none: zero, removed: stub, swung: add(stub, more), "in-place": reach };
-  const [tip, farTip] = [tips[chair.nearLegrest], tips[chair.farLegrest]];
+  const front = { stub, more, reach };
+  const tip = standsInFront(chair.nearLegrest, front) ?? zero;
+  const farTip = standsInFront(chair.farLegrest, front) ?? zero;
   const atTip = { ...whole, front: { from: "tip", x: zero } } as const;
   const hanger = (part: string, front: Along, out: Interval, uses: readonly string[]) =>
     solids.push({ kind: "hanger", part, ...whole, front, out: outside(out), ...always, uses });

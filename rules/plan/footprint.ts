@@ -15,14 +15,15 @@ import { asPart, type Part, type Spot, type Turning } from "./apart.js";
 import {
   computedGap,
   contact,
+  middleLine,
   seatFront,
   seatRear,
   seatSide,
   type Across,
-  type Along,
   type Plan,
+  type SeatPlace,
 } from "./parking.js";
-import { bedAxes, rectangle, type Compass, type Outline, type Point } from "./room.js";
+import { besideAxes, rectangle, type Compass, type Outline, type Point } from "./room.js";
 import { greatestOf, leastOf, pieces, type Piece } from "./sweep.js";
 
 export type { Compass } from "./room.js";
@@ -66,13 +67,11 @@ export interface Footprint extends Turning {
 }
 
 type Picked = readonly [x0: number, x1: number, y0: number, y1: number];
-type Ends = readonly [rear: Along, front: Along, right: Across, left: Across];
+type Ends = readonly [rear: SeatPlace, front: SeatPlace, right: Across, left: Across];
 
-const rear = (x: Interval): Along => ({ from: "rear", x });
-const front = (x: Interval): Along => ({ from: "front", x });
+const rear = (x: Interval): SeatPlace => ({ from: "rear", x });
+const front = (x: Interval): SeatPlace => ({ from: "front", x });
 const middle = (y: Interval): Across => ({ from: "middle", y });
-
-const centre = middle(exact(0));
 
 /** The chair's parts in its own frame: wheels and frame, seat, and what stands in front on each side. */
 function boxes(c: ChairOutline): readonly Ends[] {
@@ -87,8 +86,8 @@ function boxes(c: ChairOutline): readonly Ends[] {
   return [
     wheels,
     [seatRear, seatFront, farSide, seatSide],
-    ...(c.near ? [[seatFront, front(c.near), centre, seatSide] as const] : []),
-    ...(c.far ? [[seatFront, front(c.far), farSide, centre] as const] : []),
+    ...(c.near ? [[seatFront, front(c.near), middleLine, seatSide] as const] : []),
+    ...(c.far ? [[seatFront, front(c.far), farSide, middleLine] as const] : []),
   ];
 }
 
@@ -100,13 +99,23 @@ const smallest = ([a, b, c, d]: Box): Picked | undefined =>
   a.high > b.low || c.high > d.low ? undefined : [a.high, b.low, c.high, d.low];
 const nominal = ([a, b, c, d]: Box): Picked => [a.nominal, b.nominal, c.nominal, d.nominal];
 
-/** The same parts by where each of their ends is: ahead of the seat's rear edge, and from the middle towards the bed. */
-const inOwnFrame = (c: ChairOutline): readonly Box[] =>
-  boxes(c).map(([a, b, right, left]) => {
-    const ahead = ({ from, x }: Along): Interval => (from === "front" ? add(c.depth, x) : x);
-    const aside = ({ from, y }: Across): Interval => (from === "side" ? add(scale(c.width, 0.5), y) : y);
-    return [ahead(a), ahead(b), aside(right), aside(left)];
-  });
+/** Where an end of a part is: ahead of the seat's rear edge, or from the middle towards the bed. */
+const fromRear = ({ from, x }: SeatPlace, depth: Interval): Interval =>
+  from === "front" ? add(depth, x) : x;
+const fromMiddle = ({ from, y }: Across, half: Interval): Interval => (from === "side" ? add(half, y) : y);
+
+/** A part by where each of its ends is. */
+const boxOf = ([a, b, right, left]: Ends, { depth, half }: Pick<Plan, "depth" | "half">): Box => [
+  fromRear(a, depth),
+  fromRear(b, depth),
+  fromMiddle(right, half),
+  fromMiddle(left, half),
+];
+
+const inOwnFrame = (c: ChairOutline): readonly Box[] => {
+  const seat = { depth: c.depth, half: scale(c.width, 0.5) };
+  return boxes(c).map((ends) => boxOf(ends, seat));
+};
 
 /** Outlines of a chair in its own frame, x ahead, y to its left: such as hold every chair within tolerance, and such as every one holds. */
 export interface ChairOutlines {
@@ -157,9 +166,7 @@ const onAxis = (start: Interval, by: Interval, sign: number): Interval =>
 const firstPieces = 3;
 
 export function parkedFootprint(p: ParkedInRoom): Footprint {
-  const { up, left } = bedAxes(p.head);
-  const outward = p.side === "left" ? left : { x: -left.x, y: -left.y };
-  const ahead = p.facing === "head" ? up : { x: -up.x, y: -up.y };
+  const { up, outward, ahead } = besideAxes(p.head, p.side, p.facing);
   const lengthways = up.x !== 0;
   // The bed's end at its head and its side towards the chair, each on its axis; then the place beside the hip on that side.
   const sign = (d: Point): number => d.x + d.y;
@@ -172,26 +179,24 @@ export function parkedFootprint(p: ParkedInRoom): Footprint {
   const all = boxes(p.chair);
   // Only what may touch first tells how far the chair stands from the bed.
   const plan = { ...p.plan, solids: contact(p.plan, p.turned).perhaps };
-  const fromRear = ({ from, x }: Along): Interval => (from === "front" ? add(plan.depth, x) : x);
-  const fromMiddle = ({ from, y }: Across): Interval => (from === "side" ? add(plan.half, y) : y);
 
   const t = p.turned.nominal;
   const [sin, cos] = [Math.sin(t), Math.cos(t)];
-  const reach = computedGap(plan, p.clearance, seatRear, centre).at(t);
+  const reach = computedGap(plan, p.clearance, seatRear, middleLine).at(t);
   const place = (x: number, y: number): Point => {
     const e = beside.nominal + sign(ahead) * ((x - p.hip.nominal) * cos - y * sin);
     const n = edge.nominal + sign(outward) * (reach - (x * sin + y * cos));
     return lengthways ? { x: e, y: n } : { x: n, y: e };
   };
-  const drawn = all.map(([a, b, c, d]): Outline => {
-    const [x0, x1, y0, y1] = nominal([fromRear(a), fromRear(b), fromMiddle(c), fromMiddle(d)]);
+  const drawn = all.map((ends): Outline => {
+    const [x0, x1, y0, y1] = nominal(boxOf(ends, plan));
     return [place(x0, y0), place(x1, y0), place(x1, y1), place(x0, y1)];
   });
 
-  const cornerAt = (along: Along, across: Across): ((turned: Piece) => Spot) => {
+  const cornerAt = (along: SeatPlace, across: Across): ((turned: Piece) => Spot) => {
     const gap = computedGap(plan, p.clearance, along, across);
-    const aside = negate(fromMiddle(across));
-    const forward = subtract(fromRear(along), p.hip);
+    const aside = negate(fromMiddle(across, plan.half));
+    const forward = subtract(fromRear(along, plan.depth), p.hip);
     return (turned) => {
       const off = gap.over(turned);
       const further = { low: leastOf(aside, forward, turned), high: greatestOf(aside, forward, turned) };
@@ -212,11 +217,7 @@ export function parkedFootprint(p: ParkedInRoom): Footprint {
   // In one and the same place a part at its largest holds every other, and at its smallest is held by it: so of its own lengths only
   // one end counts. The seat's depth is no such length, for by it the place is another.
   const outermost = (ends: Ends): Ends => taken(ends, "low", "high");
-  const innermost = (ends: Ends): Ends => {
-    const [a, b, c, d] = ends;
-    const never = fromRear(a).high > fromRear(b).low || fromMiddle(c).high > fromMiddle(d).low;
-    return never ? ends : taken(ends, "high", "low");
-  };
+  const innermost = (ends: Ends): Ends => (smallest(boxOf(ends, plan)) ? taken(ends, "high", "low") : ends);
   const parts = (sized: (ends: Ends) => Ends): ((turned: Piece) => readonly Part[]) => {
     let made: readonly (readonly ((turned: Piece) => Spot)[])[] | undefined;
     return (turned) =>

@@ -75,6 +75,7 @@ const zero = exactly(0);
 export const seatFront: SeatPlace = { from: "front", x: zero };
 export const seatRear: SeatPlace = { from: "rear", x: zero };
 export const seatSide: Across = { from: "side", y: zero };
+export const middleLine: Across = { from: "middle", y: zero };
 
 /** The seat itself, which meets whatever stands beside it. */
 export const seatFrame: Solid = {

@@ -96,6 +96,21 @@ export function bedAxes(head: Compass): { readonly up: Point; readonly left: Poi
   }
 }
 
+/** Beside a bed, on the client's own left or right of it: unit vectors to its head, out from its side, and the way the chair looks. */
+export function besideAxes(
+  head: Compass,
+  side: "left" | "right",
+  facing: "head" | "foot",
+): { readonly up: Point; readonly outward: Point; readonly ahead: Point } {
+  const { up, left } = bedAxes(head);
+  const opposite = ({ x, y }: Point): Point => ({ x: -x, y: -y });
+  return {
+    up,
+    outward: side === "left" ? left : opposite(left),
+    ahead: facing === "head" ? up : opposite(up),
+  };
+}
+
 /** Least clearance between any of some outlines and a box. */
 export function leastClearance(outlines: readonly Outline[], b: Box): number {
   const outline = rectangle(b.x, b.y, b.width, b.depth);

@@ -1,9 +1,11 @@
 /** The parked chair in the room: what its outline is worked out from, for the quantities that ask what is around it. */
 import { add, exactly, shift, type Interval } from "../../language/quantity/interval.js";
+import { standsInFront } from "../plan/chair-solids.js";
 import { parkedFootprint, type ChairOutline, type Footprint } from "../plan/footprint.js";
 import type { RoomOutline, ThingOutline } from "../plan/outline.js";
 import { seatAlone } from "../plan/parking.js";
-import { bedAxes } from "../plan/room.js";
+import { besideAxes } from "../plan/room.js";
+import type { LegRestState } from "../steps/types.js";
 import type { Of } from "../quantity.js";
 import type { Scene } from "../scene.js";
 import { gapCorner } from "./gap.js";
@@ -50,24 +52,20 @@ export type ChairInRoom = Parking & {
 
 /** How far each part of the chair stands out in front, by how the leg rests stand. */
 export function outlineOf(i: Parking): ChairOutline {
-  const stub = i.hangerStub ?? i.bag.of("hanger-stub-default");
-  const reach = i.legrestReach ?? i.bag.of("legrest-reach-default");
-  const out = i.bag.of("hanger-swung-out");
-  const front = (state: string | undefined): Interval | undefined => {
-    if (state === "in-place") return reach;
-    if (state === "removed") return stub;
-    if (state !== "swung") return undefined;
-    return { low: stub.low + out.low, nominal: stub.nominal + out.nominal, high: stub.high + out.high };
+  const front = {
+    stub: i.hangerStub ?? i.bag.of("hanger-stub-default"),
+    more: i.bag.of("hanger-swung-out"),
+    reach: i.legrestReach ?? i.bag.of("legrest-reach-default"),
   };
-  const [near, far] = i.equipment.split(" ");
+  const [near, far] = i.equipment.split(" ") as (LegRestState | "none")[];
   return {
     depth: i.seatDepth,
     width: i.seatWidth,
     overall: i.overallWidth,
     axle: i.axle,
     diameter: i.wheelDiameter,
-    near: front(near),
-    far: front(far),
+    near: standsInFront(near!, front),
+    far: standsInFront(far!, front),
   };
 }
 
@@ -106,8 +104,7 @@ export function chairInRoom(i: ChairInRoom, room: RoomOutline): StandingChair | 
   const bed = room.things.find((t) => t.name === i.bed);
   if (!turned || !bed?.head) return undefined;
   const hip = i.scoot ? add(i.hip, i.scoot) : i.hip;
-  const { up, left } = bedAxes(bed.head);
-  const outward = i.bedSide === "left" ? left : { x: -left.x, y: -left.y };
+  const { up, outward } = besideAxes(bed.head, i.bedSide, i.facing);
   const { west, east, south, north } = bed.sides;
   const sized = (low: Interval, high: Interval, towards: number): [Interval, Interval] => {
     const size = high.nominal - low.nominal;

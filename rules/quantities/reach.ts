@@ -3,13 +3,13 @@ import { exactly, type Interval } from "../../language/quantity/interval.js";
 import type { DoorOutline, RoomOutline } from "../plan/outline.js";
 import { chairOutlines, halfWay } from "../plan/footprint.js";
 import { seatAlone } from "../plan/parking.js";
-import { bedAxes, type Outline, type Point } from "../plan/room.js";
+import { besideAxes, type Outline, type Point } from "../plan/room.js";
 import { driveOf, type Drive } from "../plan/way/drive.js";
 import type { ChairPose, Way, WayProblem } from "../plan/way/problem.js";
 import { approaches } from "../plan/way/approach.js";
 import { throughDoor } from "../plan/way/through-door.js";
 import { widestWay } from "../plan/way/way.js";
-import { problemOf, wayWithin, type Approaching } from "../plan/way/within.js";
+import { problemsOf, wayWithin, type Approaching } from "../plan/way/within.js";
 import { quantity, type Of, type Outcome } from "../quantity.js";
 import type { Scene } from "../scene.js";
 import type { Term } from "../types.js";
@@ -80,9 +80,7 @@ function ownFrame(outlines: readonly Outline[]): readonly Outline[] {
  */
 export function approaching(i: ChairInRoom, c: StandingChair): Approaching {
   const outline = outlineOf(i);
-  const { up, left } = bedAxes(c.bed.head!);
-  const outward = i.bedSide === "left" ? left : { x: -left.x, y: -left.y };
-  const ahead = i.facing === "head" ? up : { x: -up.x, y: -up.y };
+  const { up, outward, ahead } = besideAxes(c.bed.head!, i.bedSide, i.facing);
   const plan = planWith(i, i.equipment);
   const bedLeft = ahead.y * outward.x - ahead.x * outward.y > 0;
   const { west, east, south, north } = c.bed.sides;
@@ -144,14 +142,12 @@ function throughOne(room: RoomOutline, door: DoorOutline, c: StandingChair, to: 
   const nominal = ownFrame(c.footprint.nominal);
   const parked = poseOf(c.footprint.nominal);
   const drawn = throughDoor(room, door, { chair: nominal, nominal, parked }, "nominal");
-  const bounds = (["tightest", "widest"] as const).flatMap((end) =>
-    (["door", "room"] as const).map((held) => problemOf(room, door, to, end, held)),
-  );
+  const bounds = problemsOf(room, door, to);
   const key = JSON.stringify([door.name, drawn, bounds, to]);
   const known = recent.get(key);
   if (known) return known;
   const way = widestWay(drawn);
-  const { low, high } = wayWithin(room, door, to);
+  const { low, high } = wayWithin(bounds, door, to);
   // What is drawn is one of all that may be.
   const value = { low: Math.min(low, way.low), nominal: way.low, high: Math.max(high, way.low) };
   const ways = { value, reached: { problem: drawn, way, door: door.name } };

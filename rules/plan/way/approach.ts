@@ -14,7 +14,18 @@ import {
   type Interval,
 } from "../../../language/quantity/interval.js";
 import type { Sides, ThingOutline } from "../outline.js";
-import { apart, computedGap, outside, type Along, type Across, type Plan } from "../parking.js";
+import {
+  apart,
+  computedGap,
+  middleLine,
+  outside,
+  seatFront,
+  seatRear,
+  seatSide,
+  type Across,
+  type Along,
+  type Plan,
+} from "../parking.js";
 import type { Point } from "../room.js";
 import { pieces, type Piece } from "../sweep.js";
 import type { PoseBox, Range } from "./problem.js";
@@ -68,7 +79,7 @@ function approach(p: ParkedBeside, angles: Piece): ApproachPoses {
   const gap = (solids: Plan["solids"], a: Along, o: Across): Range =>
     computedGap({ ...plan, solids }, p.clearance, back(a), o).over(angles);
   const origin: Along = { from: "rear", x: exactly(p.origin) };
-  const out = gap(plan.solids, origin, middle);
+  const out = gap(plan.solids, origin, middleLine);
   const cos = rangeOf(angles.cosFrom, angles.cosTo);
   const sin = rangeOf(angles.sinFrom, angles.sinTo);
   // Along the bed from its head end, towards the head; `facing` is 1 for a chair that looks there.
@@ -83,7 +94,7 @@ function approach(p: ParkedBeside, angles: Piece): ApproachPoses {
   for (const [a, o] of pointsOf(p)) {
     const near = gap(plan.solids, a, o).low;
     low = Math.min(low, near);
-    const across = multiply(outside(o, middle, plan), sin);
+    const across = multiply(outside(o, middleLine, plan), sin);
     const place = add(fromHead, scale(subtract(multiply(apart(a, origin, plan), cos), across), facing));
     // Beside the bed, and not so deep in it that it comes out sooner elsewhere, a point is as far as it is from the bed's side.
     const deep = Math.max(0, -near);
@@ -103,7 +114,6 @@ function approach(p: ParkedBeside, angles: Piece): ApproachPoses {
   };
 }
 
-const middle: Across = { from: "middle", y: exactly(0) };
 const negated = ({ x, y }: Point): Point => ({ x: -x, y: -y });
 const rangeOf = (a: number, b: number): Interval => ({
   low: Math.min(a, b),
@@ -115,13 +125,12 @@ const rangeOf = (a: number, b: number): Interval => ({
 function pointsOf({ diameter }: ParkedBeside): readonly (readonly [Along, Across])[] {
   const radius = scale(diameter, 0.5);
   const rim: Across = { from: "rim", y: exactly(0) };
-  const side: Across = { from: "side", y: exactly(0) };
   return [
     [{ from: "axle", x: radius }, rim],
     [{ from: "axle", x: negate(radius) }, rim],
-    [{ from: "rear", x: exactly(0) }, side],
-    [{ from: "front", x: exactly(0) }, side],
-    [{ from: "tip", x: exactly(0) }, side],
-    [{ from: "far-tip", x: exactly(0) }, middle],
+    [seatRear, seatSide],
+    [seatFront, seatSide],
+    [{ from: "tip", x: exactly(0) }, seatSide],
+    [{ from: "far-tip", x: exactly(0) }, middleLine],
   ];
 }

@@ -16,7 +16,7 @@ import type { ApproachPoses } from "./approach.js";
 import { Clearance } from "./clearance.js";
 import { greatestIn, leastIn } from "./pose-box.js";
 import type { ChairPose, PoseBox, Range, Way, WayProblem } from "./problem.js";
-import { doorNames, doorOff, throughDoor, type End, type Held } from "./through-door.js";
+import { doorNames, doorOff, throughDoor, type Held } from "./through-door.js";
 import { usualGap, widestWay } from "./way.js";
 
 export interface Approaching {
@@ -51,32 +51,31 @@ interface Place {
   readonly free: number;
 }
 
-/** The tightest room and the largest chair, or the widest and the smallest. */
-export function problemOf(
-  room: RoomOutline,
-  door: DoorOutline,
-  { chair, parked }: Approaching,
-  end: Exclude<End, "nominal">,
-  held: Held,
-): WayProblem {
-  const outlines = end === "tightest" ? chair.largest : chair.smallest;
-  return throughDoor(room, door, { chair: outlines, nominal: chair.nominal, parked }, end, held);
+/** The tightest room and the largest chair, and the widest and the smallest, each by what stands still. */
+export type Problems = Readonly<Record<"tightest" | "widest", Readonly<Record<Held, WayProblem>>>>;
+
+export function problemsOf(room: RoomOutline, door: DoorOutline, { chair, parked }: Approaching): Problems {
+  const { nominal } = chair;
+  const of = (outlines: readonly Outline[], end: keyof Problems) => ({
+    door: throughDoor(room, door, { chair: outlines, nominal, parked }, end, "door"),
+    room: throughDoor(room, door, { chair: outlines, nominal, parked }, end, "room"),
+  });
+  return { tightest: of(chair.largest, "tightest"), widest: of(chair.smallest, "widest") };
 }
 
 /** Bounds the widest way for all within their tolerances, counted no further down than a quarter of the chair's width. */
-export function wayWithin(room: RoomOutline, door: DoorOutline, a: Approaching): Range {
+export function wayWithin({ tightest, widest }: Problems, door: DoorOutline, a: Approaching): Range {
   const names = new Set([door.wall.name, ...Object.values(doorNames(door))]);
   const off = doorOff(door, "door");
   const moves = Math.hypot(off.x, off.y) > 0;
   // With the door held, a way that is tightest at the door is bounded as closely as can be; else both may be asked.
   const again = (way: Way): boolean => moves && !(way.tightest && names.has(way.tightest.name));
   const least = a.approaches.reduce((m, p) => Math.min(m, p.bed.low), Infinity);
-  const below = (held: Held): Bound => fromBelow(room, door, a, held, least);
+  const below = (held: Held): Bound => fromBelow(tightest[held], a, doorOff(door, held), least);
   const low = below("door");
-  const widest = problemOf(room, door, a, "widest", "room");
-  const clear = new Clearance(widest.chair, widest.solids, ownOrigin);
+  const clear = new Clearance(widest.room.chair, widest.room.solids, ownOrigin);
   const most = a.approaches.reduce((m, p) => Math.max(m, greatestIn(clear, p.box, p.bed.high, m)), -Infinity);
-  const above = (held: Held): Bound => fromAbove(room, door, a, held, most);
+  const above = (held: Held): Bound => fromAbove(widest[held], a, doorOff(door, held), most);
   const high = above("door");
   return {
     low:
@@ -91,19 +90,17 @@ interface Bound {
 }
 
 /** No way is tighter than that; `bed`: the least clearance to the bed at any goal. */
-function fromBelow(room: RoomOutline, door: DoorOutline, a: Approaching, held: Held, bed: number): Bound {
-  const tight = problemOf(room, door, a, "tightest", held);
-  const hub = hubOf(tight, a, doorOff(door, held), bed);
+function fromBelow(tight: WayProblem, a: Approaching, off: Point, bed: number): Bound {
+  const hub = hubOf(tight, a, off, bed);
   const enough = Math.min(bed, hub.free);
   const way = widestWay({ ...tight, goal: hub.pose }, { enough });
   return { way, value: Math.max(way.floor, Math.min(enough, way.low)) };
 }
 
 /** No way is wider than that; `most`: the greatest clearance at any goal. */
-function fromAbove(room: RoomOutline, door: DoorOutline, a: Approaching, held: Held, most: number): Bound {
-  const off = doorOff(door, held);
+function fromAbove(wide: WayProblem, a: Approaching, off: Point, most: number): Bound {
   const goals = a.approaches.map((p) => moved(p.box, off, a.outward)(0, false));
-  const way = widestWay({ ...problemOf(room, door, a, "widest", held), goals }, { enough: most });
+  const way = widestWay({ ...wide, goals }, { enough: most });
   return { way, value: Math.max(way.floor, Math.min(most, way.high)) };
 }
 

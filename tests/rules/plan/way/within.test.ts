@@ -7,7 +7,7 @@ import type { Plan } from "../../../../rules/plan/parking.js";
 import { approaches } from "../../../../rules/plan/way/approach.js";
 import { doorOff, throughDoor } from "../../../../rules/plan/way/through-door.js";
 import { widestWay } from "../../../../rules/plan/way/way.js";
-import { wayWithin } from "../../../../rules/plan/way/within.js";
+import { problemsOf, wayWithin } from "../../../../rules/plan/way/within.js";
 
 const chair: ChairOutline = {
   depth: exactly(0.46),
@@ -125,7 +125,7 @@ function approachingOf(u: Uncertain) {
 }
 const bounds = (u: Uncertain) => {
   const { room, door, to } = approachingOf(u);
-  return wayWithin(room, door, to);
+  return wayWithin(problemsOf(room, door, to), door, to);
 };
 /** For exact values. */
 function truth(u: Uncertain) {
