@@ -16,6 +16,10 @@ type LoadedInputs = {
   readonly level?: Computed;
 };
 
+/** Set otherwise than when it was measured, a surface sinks as far as it was measured to sink. */
+export const sunkAsMeasured = (set: Interval, before: Interval, loaded: Interval): Interval =>
+  subtract(set, subtract(before, loaded));
+
 /** The loaded height as measured, or the empty one and the usual sinking. */
 function loadedInputs(s: Scene, of: Of, end: "from" | "to"): LoadedInputs {
   const thing = s[end];
@@ -30,7 +34,6 @@ function loadedInputs(s: Scene, of: Of, end: "from" | "to"): LoadedInputs {
   if (isWritten(thing, "top-loaded")) {
     const loaded = of.written(thing, "top-loaded", words);
     if (!setHeight(thing, s)) return { loaded, ...levelInput(thing, of) };
-    // Set otherwise than when it was measured, it sinks as far as it was measured to sink.
     if (isWritten(thing, "top"))
       return { loaded, before: of.written(thing, "top", heightWords(thing)), empty: empty() };
   }
@@ -42,7 +45,7 @@ function loadedInputs(s: Scene, of: Of, end: "from" | "to"): LoadedInputs {
 }
 
 function loadedHeight(i: { readonly [input in keyof LoadedInputs]?: Interval }): Interval {
-  if (i.loaded && i.before) return subtract(i.empty!, subtract(i.before, i.loaded));
+  if (i.loaded && i.before) return sunkAsMeasured(i.empty!, i.before, i.loaded);
   if (i.loaded) return i.level ? add(i.loaded, i.level) : i.loaded;
   return subtract(i.empty!, i.sink!);
 }

@@ -5,6 +5,7 @@ import type { Of } from "../quantity.js";
 import type { Scene } from "../scene.js";
 import { bodyPart, lengthOf, poplitealHeight, type BodyPart } from "./body-part.js";
 import { heightWords, setHeight } from "./height-empty.js";
+import { sunkAsMeasured } from "./height-loaded.js";
 import { absent, derived, isWritten } from "./inputs.js";
 
 /** The edge from the ground under it: the feet stand there. What nobody sat on is not known; here no usual sinking stands in. */
@@ -12,7 +13,6 @@ function edgeInputs(thing: Thing, s: Scene, of: Of): Record<string, unknown> {
   const loaded = of.written(thing, "top-loaded", `${heightWords(thing)} with somebody sitting on its edge`);
   const set = setHeight(thing, s);
   if (!set) return { loaded };
-  // Set otherwise than when it was measured, it sinks as far as it was measured to sink.
   return {
     loaded,
     before: of.written(thing, "top", heightWords(thing)),
@@ -40,7 +40,7 @@ export const heightOverPopliteal = derived({
     };
   },
   compute: (i: Edge & BodyPart & { sole?: Interval }): Interval => {
-    const edge = i.set ? subtract(i.set, subtract(i.before, i.loaded)) : i.loaded;
+    const edge = i.set ? sunkAsMeasured(i.set, i.before, i.loaded) : i.loaded;
     const hollow = lengthOf(i);
     return subtract(edge, i.sole ? add(hollow, i.sole) : hollow);
   },
