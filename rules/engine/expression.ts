@@ -45,62 +45,42 @@ export function namesIn(expr: Expr): readonly string[] {
   return [...found];
 }
 
-/** Whether an expression reads a name of which `test` is true; names are tried in the order of their use. */
-export function readsAny(expr: Expr, test: (name: string) => boolean): boolean {
+/** The expressions that one is directly made of. */
+function partsOf(expr: Expr): readonly Expr[] {
   switch (expr.op) {
-    case "name":
-      return test(expr.name);
     case "value":
-      return false;
+    case "name":
+      return none;
     case "sum":
-      return expr.terms.some((t) => readsAny(t.of, test));
+      return expr.terms.map((t) => t.of);
     case "product":
-      return expr.factors.some((f) => readsAny(f.of, test));
+      return expr.factors.map((f) => f.of);
     case "smaller":
     case "larger":
     case "and":
     case "or":
-      return expr.of.some((e) => readsAny(e, test));
+      return expr.of;
     case "compare":
-      return readsAny(expr.left, test) || readsAny(expr.right, test);
+      return [expr.left, expr.right];
     case "is":
-      // A word with a dot is the name of a fact, whose word is meant.
-      return readsAny(expr.of, test) || expr.words.some((w) => w.word.includes(".") && test(w.word));
     case "known":
     case "given":
     case "not":
-      return readsAny(expr.of, test);
+      return [expr.of];
   }
+}
+const none: readonly Expr[] = [];
+
+/** Whether an expression reads a name of which `test` is true; names are tried in the order of their use. */
+export function readsAny(expr: Expr, test: (name: string) => boolean): boolean {
+  if (expr.op === "name") return test(expr.name);
+  if (partsOf(expr).some((e) => readsAny(e, test))) return true;
+  // A word with a dot is the name of a fact, whose word is meant.
+  return expr.op === "is" && expr.words.some((w) => w.word.includes(".") && test(w.word));
 }
 
 /** Calls `see` for an expression and all in it, from the outside in. */
 export function visit(expr: Expr, see: (e: Expr) => void): void {
   see(expr);
-  switch (expr.op) {
-    case "sum":
-      for (const t of expr.terms) visit(t.of, see);
-      break;
-    case "product":
-      for (const f of expr.factors) visit(f.of, see);
-      break;
-    case "smaller":
-    case "larger":
-    case "and":
-    case "or":
-      for (const e of expr.of) visit(e, see);
-      break;
-    case "compare":
-      visit(expr.left, see);
-      visit(expr.right, see);
-      break;
-    case "is":
-    case "known":
-    case "given":
-    case "not":
-      visit(expr.of, see);
-      break;
-    case "value":
-    case "name":
-      break;
-  }
+  for (const e of partsOf(expr)) visit(e, see);
 }
