@@ -6,6 +6,7 @@ import type { Place } from "../../language/text/types.js";
 import { writtenValue } from "../computed.js";
 import type { Defaults } from "../scene.js";
 import type { Missing } from "../types.js";
+import { whoOf } from "../who.js";
 import { holderOf, valueAt, type Path } from "./fact-paths.js";
 import type { Reading } from "./logic.js";
 
@@ -111,7 +112,7 @@ interface Kept {
 
 export class Written {
   private readonly ofThing = new WeakMap<Thing, Map<string, Reading>>();
-  /** By kind and name of the thing, then by fact: what was read of the block as it was before. */
+  /** By `whoOf` of the thing, then by fact: what was read of the block as it was before. */
   private readonly before = new Map<string, Map<string, Kept>>();
 
   constructor(private readonly defaults: Defaults) {}
@@ -126,7 +127,7 @@ export class Written {
   }
 
   private again(name: string, thing: Thing, path: Path): Reading {
-    const who = `${thing.kind} ${thing.name}`;
+    const who = whoOf(thing);
     // Things come and go while a text is edited; what was said of them must not pile up.
     if (this.before.size > 2000) this.before.clear();
     let facts = this.before.get(who);
