@@ -2,6 +2,7 @@
 import { show, showSigned, showValue } from "../../language/quantity/show.js";
 import type { Interval } from "../../language/quantity/interval.js";
 import type { Dimension, ShownUnit } from "../../language/quantity/types.js";
+import { capital } from "../../language/text/capital.js";
 import { measuredInstead } from "../../language/vocabulary/index.js";
 import type { Assumption, Missing } from "../types.js";
 import { fillHoles, holesIn, nameHoles } from "./holes.js";
@@ -195,7 +196,7 @@ export function assumedInWords(assumed: readonly Assumption[], set: RuleSet): st
   // No tape measures a part of stature.
   const what = (name: string): string => {
     const help = measuredInstead.get(name)?.help;
-    return help === undefined ? title(name) : help.charAt(0).toUpperCase() + help.slice(1);
+    return help === undefined ? title(name) : capital(help);
   };
   const measurable =
     tapeable.length === 0 ? "" : ` A tape can measure: ${tapeable.slice(0, 3).map(what).join("; ")}.`;

@@ -8,7 +8,8 @@ import { policyText } from "./policy.js";
 import { wasChecked, type Checked, type CheckedFile } from "./checked.js";
 import { located, type Reported } from "../workspace/reported.js";
 import { extentInWords } from "./words.js";
-import { capital, counted, entry, heading, wrap, type Terminal } from "./terminal.js";
+import { capital } from "../../language/text/capital.js";
+import { counted, entry, heading, wrap, type Terminal } from "./terminal.js";
 
 /** So many findings of form are printed for one file; noise has thousands. How many are left is said. */
 const mostOfForm = 100;

@@ -3,7 +3,8 @@ import type { SetChange } from "../../rules/engine/compare.js";
 import type { Outcome } from "../../rules/engine/compare-verdicts.js";
 import type { LoadedSet } from "../workspace/rule-sets.js";
 import type { Compared, ComparedPlan } from "./compared.js";
-import { capital, counted, entry, heading, type Terminal } from "./terminal.js";
+import { capital } from "../../language/text/capital.js";
+import { counted, entry, heading, type Terminal } from "./terminal.js";
 
 export function comparedJson({ on, before, after, changes, plans }: Compared): string {
   const set = ({ name, version, hash }: LoadedSet): object => ({ name, version, hash });

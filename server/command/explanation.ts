@@ -13,7 +13,8 @@ import { stripText } from "../paper/strip-text.js";
 import { located } from "../workspace/reported.js";
 import { basisText, sourceText } from "./as-text.js";
 import type { Checked, CheckedFile } from "./checked.js";
-import { capital, entry, heading, type Terminal } from "./terminal.js";
+import { capital } from "../../language/text/capital.js";
+import { entry, heading, type Terminal } from "./terminal.js";
 import { sourceKindInWords } from "./words.js";
 
 /** What the set and the program say of a name; undefined if it is nothing of theirs. */

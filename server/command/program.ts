@@ -2,7 +2,8 @@
 import { Command, CommanderError } from "commander";
 import { commands } from "./list.js";
 import { Stop } from "./stop.js";
-import { capital, wrap } from "./terminal.js";
+import { capital } from "../../language/text/capital.js";
+import { wrap } from "./terminal.js";
 import type { Surroundings } from "./types.js";
 import { version } from "./version.js";
 

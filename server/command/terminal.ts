@@ -79,7 +79,5 @@ export const heading = (t: Terminal, text: string): string => {
   return `${lines.map(t.strong).join("\n")}\n${t.faint("─".repeat(Math.min(t.width, Math.max(...lines.map((l) => l.length)))))}`;
 };
 
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** `1 rule`, `3 rules`. */
 export const counted = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;

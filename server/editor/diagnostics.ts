@@ -6,6 +6,7 @@ import {
   type Range,
 } from "vscode-languageserver-protocol";
 import { readEntry } from "../../language/model/entry.js";
+import { capital } from "../../language/text/capital.js";
 import type { Level } from "../../rules/types.js";
 import type { Reported } from "../workspace/reported.js";
 import { mentionsIn } from "./mentions.js";
@@ -65,8 +66,6 @@ export function wording({ message, level, finding }: Reported): string {
   if (level === "stop") for (const c of finding?.cautions ?? []) lines.push(`Meanwhile: ${c}`);
   return lines.join("\n");
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Where a finding is shown in this file: its own place, or for one that stands in a used file, where that thing is first named here. */
 export function rangeHere(page: Page, reported: Reported): Range {

@@ -6,6 +6,7 @@ import {
   type Range,
   type TextEdit,
 } from "vscode-languageserver-protocol";
+import { capital } from "../../language/text/capital.js";
 import type { Reported } from "../workspace/reported.js";
 import { diagnosticOf, rangeHere } from "./diagnostics.js";
 import { planFixes } from "./fixes-plan.js";
@@ -115,7 +116,7 @@ function withItsLine(page: Page, range: Range): Range {
 
 /** The remedy in its own words; where it gives a range, also the value that would be written. */
 function titleOf(title: string, texts: readonly string[]): string {
-  const words = title.charAt(0).toUpperCase() + title.slice(1);
+  const words = capital(title);
   const values = texts.every((t) => /^\d/.test(t));
   return values ? `${words.replace(/\.$/, "")} (writes ${[...new Set(texts)].join(", ")})` : words;
 }

@@ -2,6 +2,7 @@
  * The rule book: a whole rule set on paper, to be reviewed line by line by people who do not program. One file of HTML that holds
  * all it needs, runs nothing, and is the same to the byte for the same rule set.
  */
+import { capital } from "../../language/text/capital.js";
 import type { FactTable } from "../../rules/engine/fact-table.js";
 import type { Rule, RuleFile, RuleSet } from "../../rules/engine/types.js";
 import { grades } from "../../rules/types.js";
@@ -46,7 +47,7 @@ function topicsOf(set: RuleSet): readonly Topic[] {
   }
   return [...found]
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([name, rules]) => ({ name, title: name.charAt(0).toUpperCase() + name.slice(1), rules }));
+    .map(([name, rules]) => ({ name, title: capital(name), rules }));
 }
 
 export function ruleBook({ set, hash, files, table }: BookOf): string {

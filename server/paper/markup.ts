@@ -1,4 +1,5 @@
 /** Pieces of a page in HTML. What somebody wrote into a rule set is text, never markup. */
+import { capital } from "../../language/text/capital.js";
 
 const named: Readonly<Record<string, string>> = {
   "&": "&amp;",
@@ -23,8 +24,8 @@ export const code = (text: string): string => `<code>${escaped(text)}</code>`;
 
 /** A sentence: with a capital in front, and a full stop unless it ends with a mark of its own. */
 export const sentence = (text: string): string => {
-  const capital = text.charAt(0).toUpperCase() + text.slice(1);
-  return /[.!?:]["”)]?$/.test(capital) ? capital : `${capital}.`;
+  const words = capital(text);
+  return /[.!?:]["”)]?$/.test(words) ? words : `${words}.`;
 };
 
 /** A table with a head that is repeated on every printed page. The first cell of each row names the row. */

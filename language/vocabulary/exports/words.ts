@@ -2,11 +2,11 @@
 import { dimensionWords } from "../../model/cursor.js";
 import { showValue } from "../../quantity/show.js";
 import { fromSi, unitOf } from "../../quantity/units.js";
+import { capital } from "../../text/capital.js";
 import type { BlockSpec, KeySpec, Part, Shape } from "../types.js";
 
 /** A line of the table as a sentence. */
-export const sentence = (line: string): string =>
-  `${line.charAt(0).toUpperCase()}${line.slice(1)}${/[.!?]$/.test(line) ? "" : "."}`;
+export const sentence = (line: string): string => `${capital(line)}${/[.!?]$/.test(line) ? "" : "."}`;
 
 const listed = (words: readonly string[], last: string): string =>
   words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} ${last} ${words[words.length - 1]}`;
